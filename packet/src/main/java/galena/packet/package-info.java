@@ -1,0 +1,7 @@
+/**
+ * What is published: schematic, charts, sheets, parts list.
+ */
+@NullMarked
+package galena.packet;
+
+import org.jspecify.annotations.NullMarked;
