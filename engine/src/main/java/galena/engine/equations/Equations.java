@@ -121,6 +121,11 @@ public final class Equations {
         for (Element element : elements) element.add(x, offset, out);
     }
 
+    /** What the sources at rest put into a row: amperes into a net, volts into a source's row. */
+    public double rest(int row) {
+        return rest[row];
+    }
+
     /** Adds the sources' departure from rest at a time (s) to an evaluation's currents. */
     public void addSources(double time, Evaluation out) {
         for (VaryingSource source : varying) source.add(time, out.i);
@@ -156,6 +161,26 @@ public final class Equations {
         for (Element element : elementsOf.getOrDefault(part, List.of())) watts += element.power(x, offset, work);
         for (LinearBranch branch : branchesOf.getOrDefault(part, List.of())) watts += branch.power(x, offset);
         return watts;
+    }
+
+    /**
+     * Mean watts that the named part takes up when a small sine of complex amplitude {@code re + j im} (peak) rides on x: ½ Re
+     * vᴴ(G v) over its conduction. Below zero for a part that feeds the oscillation.
+     *
+     * @param work overwritten
+     */
+    public double smallSignalPower(String part, double[] x, double[] re, double[] im, Evaluation work) {
+        double watts = 0;
+        for (LinearBranch branch : branchesOf.getOrDefault(part, List.of())) {
+            watts += branch.quadratic(re) + branch.quadratic(im);
+        }
+        Arrays.fill(work.g, 0);
+        for (Element element : elementsOf.getOrDefault(part, List.of())) element.add(x, 0, work);
+        for (int e = 1; e < work.g.length; e++) {
+            int row = pattern.row(e), column = pattern.column(e);
+            watts += work.g[e] * (re[row] * re[column] + im[row] * im[column]);
+        }
+        return watts / 2;
     }
 
     /** Rows that can hold charge or flux, ascending. */

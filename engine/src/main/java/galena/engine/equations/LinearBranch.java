@@ -22,4 +22,10 @@ record LinearBranch(int from, int to, double conductance, double drive, int curr
         double v = x[offset + from] - x[offset + to], i = x[offset + current];
         return v * (conductance * v + drive) + i * (resistance * i + emf);
     }
+
+    /** conductance · v² + resistance · i², the sources silent. */
+    double quadratic(double[] x) {
+        double v = x[from] - x[to], i = x[current];
+        return conductance * v * v + resistance * i * i;
+    }
 }
