@@ -6,6 +6,7 @@ import galena.engine.operating.OperatingPoint;
 import galena.engine.part.Coil;
 import galena.engine.part.Part;
 import galena.engine.part.Resonator;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,18 +17,24 @@ import java.util.Optional;
  * Whether and how one mode starts by itself from the operating point.
  *
  * @param mode the mode
+ * @param holding the mode as it is under the extra conductance that just holds it
  * @param site where its energy is and extra loss is thought of
  * @param extraConductance siemens across the site that would just hold it; below zero: that much loss must go
  * @param lossConductance the losses of the passive parts, referred to the site, siemens
  * @param shares each part's share of all losses, 0 to 1, largest first; feeding parts have shares below zero
  */
 public record Startup(
-        Mode mode, Site site, double extraConductance, double lossConductance, Map<String, Double> shares) {
+        Mode mode,
+        Mode holding,
+        Site site,
+        double extraConductance,
+        double lossConductance,
+        Map<String, Double> shares) {
     private static final int NEWTON_STEPS = 30;
     private static final double TUNED = 1e-9;
 
     public Startup {
-        shares = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(shares));
+        shares = Collections.unmodifiableMap(new LinkedHashMap<>(shares));
     }
 
     /** The startup margin: extra loss it could carry over the loss it has; below zero when it does not start. */
@@ -63,7 +70,8 @@ public record Startup(
                 .sorted(Comparator.comparingDouble(e -> -e.getValue()))
                 .forEach(e -> shares.put(e.getKey(), e.getValue() / loss));
         double lossConductance = 2 * loss / mode.squareAcross(site.a(), site.b());
-        return new Startup(mode, site, holdingConductance(linearised, mode, site), lossConductance, shares);
+        Held held = hold(linearised, mode, site);
+        return new Startup(mode, held.mode, site, held.siemens, lossConductance, shares);
     }
 
     private static Map<String, Double> powers(OperatingPoint.Found point, Mode mode) {
@@ -103,8 +111,10 @@ public record Startup(
         return new Site(equations.name(widest), widest, 0);
     }
 
+    private record Held(double siemens, Mode mode) {}
+
     /** The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. */
-    private static double holdingConductance(Linearised linearised, Mode mode, Site site) {
+    private static Held hold(Linearised linearised, Mode mode, Site site) {
         double siemens = 0;
         Mode now = mode;
         Linearised loaded = linearised;
@@ -116,7 +126,7 @@ public record Startup(
             now = nearest(loaded.modes(), now);
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
-        return siemens;
+        return new Held(siemens, now);
     }
 
     private static Mode nearest(List<Mode> modes, Mode to) {
