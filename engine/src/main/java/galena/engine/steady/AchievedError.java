@@ -6,9 +6,12 @@ package galena.engine.steady;
  * @param frequency relative
  * @param harmonicDecibels largest change of any net's or branch's harmonic above the floor, dB
  * @param where the net or branch and harmonic with that change
+ * @param powerImbalance mean power missing on the finer mesh, as a share of what is delivered
  */
-public record AchievedError(double frequency, double harmonicDecibels, String where) {
+public record AchievedError(double frequency, double harmonicDecibels, String where, double powerImbalance) {
     boolean meets(Accuracy accuracy) {
-        return frequency <= accuracy.frequency() && harmonicDecibels <= accuracy.harmonicDecibels();
+        return frequency <= accuracy.frequency()
+                && harmonicDecibels <= accuracy.harmonicDecibels()
+                && powerImbalance <= accuracy.powerImbalance();
     }
 }

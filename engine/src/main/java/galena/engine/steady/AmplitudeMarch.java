@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * single-valued where amplitude as a function of load folds back, so hard-starting oscillators need nothing special.
  */
 final class AmplitudeMarch {
-    private static final int INTERVALS = 24;
+    private static final int INTERVALS = 32;
     private static final int NEWTON_STEPS = 14;
     private static final double FIRST_AMPLITUDE = 0.02;
     private static final double FIRST_RATIO = 2;
@@ -99,9 +99,10 @@ final class AmplitudeMarch {
                 continue;
             }
             held = loadThere > 0;
-            before = now;
+            double[] mesh = Remesh.follow(trial, equations, INTERVALS);
+            before = now.onMesh(mesh);
             amplitudeBefore = amplitude;
-            now = trial;
+            now = trial.onMesh(mesh);
             amplitude = next;
             load = loadThere;
             if (newton.iterations() - iterations <= EASY) ratio = Math.min(LARGEST_RATIO, ratio * 1.3);

@@ -29,7 +29,7 @@ final class Comparison {
                 }
             }
         }
-        return new AchievedError(frequency, worst, where);
+        return new AchievedError(frequency, worst, where, new Waveforms(equations, fine).powerImbalance());
     }
 
     private static boolean quiet(Equations equations, double[][] levels, int unknown) {

@@ -20,6 +20,7 @@ public final class SteadyOscillation {
     private static final double GROWTH_OF_MESH = 1.6;
     private static final int NEWTON_STEPS = 25;
     private static final int MOST_INTERVALS = 2000;
+    private static final int MOST_FIRST_INTERVALS = 400;
 
     private final Accuracy accuracy;
     private final Watch watch;
@@ -60,24 +61,24 @@ public final class SteadyOscillation {
         return refineFrom(changed, system, orbit, newton);
     }
 
+    /** From the march's coarse mesh to one that follows the orbit; sharp waveforms need more intervals before they settle. */
     private SteadyState refine(Equations equations, OrbitSystem system, Orbit marched) {
-        boolean[] isCurrent = currents(equations);
-        Orbit orbit = marched.onMesh(Remesh.follow(marched, isCurrent, accuracy.firstIntervals()));
-        system.plan(orbit);
         OrbitNewton newton = new OrbitNewton(system);
-        if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS) || isAtRest(orbit, system.site())) {
-            return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
+        for (int intervals = accuracy.firstIntervals(); intervals <= MOST_FIRST_INTERVALS; intervals *= 2) {
+            Orbit orbit = marched.onMesh(Remesh.follow(marched, equations, intervals));
+            system.plan(orbit);
+            if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS) || isAtRest(orbit, system.site()))
+                continue;
+            Orbit followed = orbit.onMesh(Remesh.follow(orbit, equations, intervals));
+            if (newton.improve(followed, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) {
+                return refineFrom(equations, system, followed, newton);
+            }
         }
-        orbit = orbit.onMesh(Remesh.follow(orbit, isCurrent, accuracy.firstIntervals()));
-        if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) {
-            return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
-        }
-        return refineFrom(equations, system, orbit, newton);
+        return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
     }
 
     /** Halves the mesh and compares; lays a denser mesh until the comparison satisfies. */
     private SteadyState refineFrom(Equations equations, OrbitSystem system, Orbit start, OrbitNewton newton) {
-        boolean[] isCurrent = currents(equations);
         Orbit coarse = start;
         for (int k = 0; k < MOST_REFINEMENTS; k++) {
             watch.check();
@@ -86,23 +87,20 @@ public final class SteadyOscillation {
                 return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
             }
             AchievedError error = Comparison.of(equations, coarse, fine, accuracy);
+            if (System.getProperty("dbg") != null)
+                System.err.println(coarse.intervals() + " " + error + " imb "
+                        + new Waveforms(equations, fine).powerImbalance() + " f " + fine.frequency);
             if (error.meets(accuracy)) {
                 return SteadyState.Found.of(equations, system, coarse, fine, error, newton);
             }
             int denser = (int) Math.ceil(GROWTH_OF_MESH * coarse.intervals());
             if (denser > MOST_INTERVALS) break;
-            coarse = fine.onMesh(Remesh.follow(fine, isCurrent, denser));
+            coarse = fine.onMesh(Remesh.follow(fine, equations, denser));
             if (!newton.improve(coarse, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) {
                 return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
             }
         }
         return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
-    }
-
-    static boolean[] currents(Equations equations) {
-        boolean[] isCurrent = new boolean[equations.stride()];
-        for (int j = 1; j < isCurrent.length; j++) isCurrent[j] = equations.isCurrent(j);
-        return isCurrent;
     }
 
     /** The operating point satisfies the same equations; an orbit without amplitude is refused. */

@@ -45,6 +45,8 @@ public sealed interface SteadyState {
      * @param site where the phase is pinned
      * @param iterations Newton iterations from the first mesh that follows the solution
      * @param lastStep the last Newton step, as a share of swing
+     * @param orbits from which a changed circuit's solve starts
+     * @param floquet how disturbances of the orbit grow or die
      */
     record Found(
             Waveforms waveforms,
