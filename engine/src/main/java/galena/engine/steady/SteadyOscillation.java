@@ -2,7 +2,6 @@ package galena.engine.steady;
 
 import galena.engine.equations.Equations;
 import galena.engine.operating.OperatingPoint;
-import galena.engine.startup.Site;
 import galena.engine.startup.Startup;
 
 /**
@@ -16,12 +15,6 @@ import galena.engine.startup.Startup;
  * <p>Immutable. Cancelling: between two Newton steps.
  */
 public final class SteadyOscillation {
-    private static final int MOST_REFINEMENTS = 7;
-    private static final double GROWTH_OF_MESH = 1.6;
-    private static final int NEWTON_STEPS = 25;
-    private static final int MOST_INTERVALS = 2000;
-    private static final int MOST_FIRST_INTERVALS = 400;
-
     private final Accuracy accuracy;
     private final Watch watch;
 
@@ -36,75 +29,25 @@ public final class SteadyOscillation {
 
     /** The orbit that grows from an operating point by the mode of a startup. */
     public SteadyState solve(OperatingPoint.Found point, Startup startup) {
-        Equations equations = point.equations();
-        OrbitSystem system = new OrbitSystem(equations, startup.site(), false);
-        AmplitudeMarch march = new AmplitudeMarch(point, startup, system, watch);
-        AmplitudeMarch.Arrival arrival = march.run();
+        OrbitSystem system = new OrbitSystem(point.equations(), startup.site());
+        AmplitudeMarch.Arrival arrival = new AmplitudeMarch(point, startup, system, watch).run();
         if (arrival.orbit() == null) {
             return new SteadyState.NotFound(arrival.reason(), arrival.amplitude(), arrival.load());
         }
-        return refine(equations, system, arrival.orbit());
+        return new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch).fromRough(arrival.orbit());
     }
 
-    /** The orbit of a slightly changed circuit of the same structure, from one already found. */
+    /**
+     * The orbit of a slightly changed circuit of the same structure, from one already found.
+     *
+     * @throws IllegalArgumentException when the structures differ
+     */
     public SteadyState solveNear(Equations changed, SteadyState.Found known) {
         Equations before = known.waveforms().equations();
         if (!before.pattern().sameAs(changed.pattern())) {
             throw new IllegalArgumentException("the circuits differ in structure; start from cold");
         }
-        OrbitSystem system = new OrbitSystem(changed, known.site(), false);
-        Orbit orbit = known.coarse().copy();
-        OrbitNewton newton = new OrbitNewton(system);
-        if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS) || isAtRest(orbit, known.site())) {
-            return new SteadyState.NotFound(SteadyState.Reason.LOST, 0, 0);
-        }
-        return refineFrom(changed, system, orbit, newton);
-    }
-
-    /** From the march's coarse mesh to one that follows the orbit; sharp waveforms need more intervals before they settle. */
-    private SteadyState refine(Equations equations, OrbitSystem system, Orbit marched) {
-        OrbitNewton newton = new OrbitNewton(system);
-        for (int intervals = accuracy.firstIntervals(); intervals <= MOST_FIRST_INTERVALS; intervals *= 2) {
-            Orbit orbit = marched.onMesh(Remesh.follow(marched, equations, intervals));
-            system.plan(orbit);
-            if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS) || isAtRest(orbit, system.site()))
-                continue;
-            Orbit followed = orbit.onMesh(Remesh.follow(orbit, equations, intervals));
-            if (newton.improve(followed, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) {
-                return refineFrom(equations, system, followed, newton);
-            }
-        }
-        return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
-    }
-
-    /** Halves the mesh and compares; lays a denser mesh until the comparison satisfies. */
-    private SteadyState refineFrom(Equations equations, OrbitSystem system, Orbit start, OrbitNewton newton) {
-        Orbit coarse = start;
-        for (int k = 0; k < MOST_REFINEMENTS; k++) {
-            watch.check();
-            Orbit fine = coarse.onMesh(coarse.halvedMesh());
-            if (!newton.improve(fine, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) {
-                return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
-            }
-            AchievedError error = Comparison.of(equations, coarse, fine, accuracy);
-            if (System.getProperty("dbg") != null)
-                System.err.println(coarse.intervals() + " " + error + " imb "
-                        + new Waveforms(equations, fine).powerImbalance() + " f " + fine.frequency);
-            if (error.meets(accuracy)) {
-                return SteadyState.Found.of(equations, system, coarse, fine, error, newton);
-            }
-            int denser = (int) Math.ceil(GROWTH_OF_MESH * coarse.intervals());
-            if (denser > MOST_INTERVALS) break;
-            coarse = fine.onMesh(Remesh.follow(fine, equations, denser));
-            if (!newton.improve(coarse, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) {
-                return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
-            }
-        }
-        return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
-    }
-
-    /** The operating point satisfies the same equations; an orbit without amplitude is refused. */
-    private static boolean isAtRest(Orbit orbit, Site site) {
-        return Math.abs(Closing.condition(orbit, orbit.x, site, 1)) < 1e-7;
+        OrbitSystem system = new OrbitSystem(changed, known.site());
+        return new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch).fromNear(known.coarse());
     }
 }
