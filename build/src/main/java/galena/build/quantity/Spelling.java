@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** The strict reading of quantities. What is refused here goes to {@link Guess} for the nearest valid spelling. */
 final class Spelling {
@@ -26,6 +27,20 @@ final class Spelling {
     private static final int LONGEST = 60;
 
     private Spelling() {}
+
+    /** The same grammar as one regular expression; signs of expressions are escaped as ECMA-262 and Java both read. */
+    static String pattern(Unit unit) {
+        String suffixes = Scales.of(unit).keySet().stream()
+                .sorted()
+                .map(suffix -> suffix.replaceAll("([.^/*+])", "\\\\$1"))
+                .collect(Collectors.joining("|"));
+        String number = "[+\\-\u2212]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+\\-]?\\d{1,3})?\\s*(?:" + suffixes + ")";
+        if (!unit.hasLetterCodes()) return "(?:" + number + ")";
+        String letters = (unit == Unit.OHM ? "R" : "")
+                + unit.prefixes().replace("k", "kK").replace("u", "u\u00B5\u03BC");
+        String units = String.join("|", unit.spellings().split(" "));
+        return "(?:" + number + "|\\d*[" + letters + "]\\d+\\s*(?:" + units + ")?)";
+    }
 
     static String trim(String text) {
         return text.strip().replaceAll("^" + BLANKS + "|" + BLANKS + "$", "");

@@ -43,6 +43,16 @@ public enum Unit {
         return noun;
     }
 
+    /** "capacitance": for names in schemas. */
+    public String word() {
+        return noun.replaceFirst("^an? ", "").replaceAll("[ -]", "_");
+    }
+
+    /** A regular expression (ECMA-262, as JSON Schema wants) for one quantity of this kind, not anchored. */
+    public String pattern() {
+        return Spelling.pattern(this);
+    }
+
     /** The symbol as printed, "Ω"; empty for a plain number. */
     public String symbol() {
         return symbol;
