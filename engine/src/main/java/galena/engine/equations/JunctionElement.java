@@ -1,0 +1,52 @@
+package galena.engine.equations;
+
+import galena.engine.law.JunctionLaw;
+
+/** A junction between two nets, its voltage taken with the device's sign. */
+final class JunctionElement implements Element {
+    private final JunctionLaw law;
+    private final int sign;
+    private final int a;
+    private final int b;
+    private final int aa;
+    private final int ab;
+    private final int ba;
+    private final int bb;
+
+    JunctionElement(Assembly assembly, JunctionLaw law, int sign, int a, int b) {
+        this.law = law;
+        this.sign = sign;
+        this.a = a;
+        this.b = b;
+        aa = assembly.entry(a, a);
+        ab = assembly.entry(a, b);
+        ba = assembly.entry(b, a);
+        bb = assembly.entry(b, b);
+    }
+
+    @Override
+    public void add(double[] x, int offset, Evaluation e) {
+        double[] w = e.law;
+        law.evaluate(sign * (x[offset + a] - x[offset + b]), w, 0);
+        double current = sign * w[0], conductance = w[1], charge = sign * w[2], capacitance = w[3];
+        e.i[a] += current;
+        e.i[b] -= current;
+        e.q[a] += charge;
+        e.q[b] -= charge;
+        e.g[aa] += conductance;
+        e.g[ab] -= conductance;
+        e.g[ba] -= conductance;
+        e.g[bb] += conductance;
+        e.c[aa] += capacitance;
+        e.c[ab] -= capacitance;
+        e.c[ba] -= capacitance;
+        e.c[bb] += capacitance;
+    }
+
+    @Override
+    public double power(double[] x, int offset, Evaluation e) {
+        double v = sign * (x[offset + a] - x[offset + b]);
+        law.evaluate(v, e.law, 0);
+        return v * e.law[0];
+    }
+}

@@ -1,0 +1,137 @@
+package galena.engine.startup;
+
+import galena.engine.equations.Equations;
+import galena.engine.equations.Evaluation;
+import galena.engine.operating.OperatingPoint;
+import galena.engine.part.Coil;
+import galena.engine.part.Part;
+import galena.engine.part.Resonator;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Whether and how one mode starts by itself from the operating point.
+ *
+ * @param mode the mode
+ * @param holding the mode as it is under the extra conductance that just holds it
+ * @param site where its energy is and extra loss is thought of
+ * @param extraConductance siemens across the site that would just hold it; below zero: that much loss must go
+ * @param lossConductance the losses of the passive parts, referred to the site, siemens
+ * @param shares each part's share of all losses, 0 to 1, largest first; feeding parts have shares below zero
+ */
+public record Startup(
+        Mode mode,
+        Mode holding,
+        Site site,
+        double extraConductance,
+        double lossConductance,
+        Map<String, Double> shares) {
+    private static final int NEWTON_STEPS = 30;
+    private static final double TUNED = 1e-9;
+
+    public Startup {
+        shares = Collections.unmodifiableMap(new LinkedHashMap<>(shares));
+    }
+
+    /** The startup margin: extra loss it could carry over the loss it has; below zero when it does not start. */
+    public double margin() {
+        return extraConductance / lossConductance;
+    }
+
+    /** True when the mode grows. */
+    public boolean grows() {
+        return mode.growth() > 0;
+    }
+
+    /** Seconds to grow from one amplitude to another at the small-signal rate; infinite when it does not grow. */
+    public double timeToGrow(double from, double to) {
+        return grows() ? Math.log(to / from) / mode.growth() : Double.POSITIVE_INFINITY;
+    }
+
+    /** The startup of the readiest mode, or of none when nothing can oscillate. */
+    public static Optional<Startup> readiest(OperatingPoint.Found point) {
+        Linearised linearised = Linearised.at(point.equations(), point.x());
+        return linearised.modes().stream().findFirst().map(mode -> of(point, linearised, mode));
+    }
+
+    /** The startup of one mode of the linearised circuit. */
+    public static Startup of(OperatingPoint.Found point, Linearised linearised, Mode mode) {
+        Equations equations = point.equations();
+        Site site = site(equations, mode);
+        Map<String, Double> powers = powers(point, mode);
+        double loss =
+                powers.values().stream().filter(p -> p > 0).mapToDouble(p -> p).sum();
+        Map<String, Double> shares = new LinkedHashMap<>();
+        powers.entrySet().stream()
+                .sorted(Comparator.comparingDouble(e -> -e.getValue()))
+                .forEach(e -> shares.put(e.getKey(), e.getValue() / loss));
+        double lossConductance = 2 * loss / mode.squareAcross(site.a(), site.b());
+        Held held = hold(linearised, mode, site);
+        return new Startup(mode, held.mode, site, held.siemens, lossConductance, shares);
+    }
+
+    private static Map<String, Double> powers(OperatingPoint.Found point, Mode mode) {
+        Equations equations = point.equations();
+        Evaluation work = equations.newEvaluation();
+        Map<String, Double> powers = new LinkedHashMap<>();
+        for (Part part : equations.circuit().parts()) {
+            double watts = equations.smallSignalPower(part.name(), point.x(), mode.re(), mode.im(), work);
+            if (watts != 0) powers.put(part.name(), watts);
+        }
+        return powers;
+    }
+
+    /** The coil or resonator with most of the mode's magnetic energy; without any, the net that swings most. */
+    static Site site(Equations equations, Mode mode) {
+        Site best = null;
+        double most = 0;
+        for (Part part : equations.circuit().parts()) {
+            double henries;
+            if (part instanceof Coil coil) henries = coil.inductance();
+            else if (part instanceof Resonator resonator) henries = resonator.motionalInductance();
+            else continue;
+            int current = equations.current(part.name()).orElseThrow();
+            double energy = henries * mode.squareAcross(current, 0);
+            if (energy > most) {
+                most = energy;
+                best = new Site(
+                        part.name(),
+                        equations.net(part.nets().get(0)),
+                        equations.net(part.nets().get(1)));
+            }
+        }
+        if (best != null) return best;
+        int widest = 1;
+        for (int k = 2; k <= equations.nets(); k++)
+            if (mode.squareAcross(k, 0) > mode.squareAcross(widest, 0)) widest = k;
+        return new Site(equations.name(widest), widest, 0);
+    }
+
+    private record Held(double siemens, Mode mode) {}
+
+    /** The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. */
+    private static Held hold(Linearised linearised, Mode mode, Site site) {
+        double siemens = 0;
+        Mode now = mode;
+        Linearised loaded = linearised;
+        for (int k = 0; k < NEWTON_STEPS; k++) {
+            double slope = loaded.sensitivityToConductance(now, site.a(), site.b())[0];
+            double step = -now.growth() / slope;
+            siemens += step;
+            loaded = linearised.loaded(site.a(), site.b(), siemens);
+            now = nearest(loaded.modes(), now);
+            if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
+        }
+        return new Held(siemens, now);
+    }
+
+    private static Mode nearest(List<Mode> modes, Mode to) {
+        return modes.stream()
+                .min(Comparator.comparingDouble(m -> Math.hypot(m.angular() - to.angular(), m.growth() - to.growth())))
+                .orElse(to);
+    }
+}

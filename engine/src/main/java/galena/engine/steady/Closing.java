@@ -1,0 +1,180 @@
+package galena.engine.steady;
+
+import galena.engine.startup.Site;
+import java.util.Arrays;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.linsol.LinearSolverDense;
+
+/**
+ * The small dense system that closes the period: (1 − Φ) δq₀ = what the sweep left over, bordered by one condition for each extra
+ * unknown. Conditions are integrals over the period of the site's voltage v: its first sine coefficient 2∫v sin is zero, which
+ * pins the phase; its first cosine coefficient 2∫v cos has an imposed value, the amplitude.
+ */
+final class Closing {
+    static final int MOST_FREE = 2;
+
+    /** The unknowns beyond the orbit itself, each with its condition. */
+    enum Free {
+        /** None: the period is imposed by sources. */
+        NOTHING(0),
+        /** The frequency; the phase is pinned. */
+        FREQUENCY(1),
+        /** The frequency and a conductance across the site; phase pinned, amplitude imposed. */
+        FREQUENCY_AND_LOAD(2);
+
+        private final int count;
+
+        Free(int count) {
+            this.count = count;
+        }
+
+        int count() {
+            return count;
+        }
+
+        boolean frequency() {
+            return this != NOTHING;
+        }
+
+        boolean load() {
+            return this == FREQUENCY_AND_LOAD;
+        }
+    }
+
+    private final int m;
+    private final double[][] rows;
+    private final double[] values = new double[MOST_FREE];
+    private final double[] start;
+    private final double[] startCharge;
+    private final DMatrixRMaj monodromy;
+    private Free free = Free.NOTHING;
+    private LinearSolverDense<DMatrixRMaj> solver;
+    private DMatrixRMaj solution;
+    private DMatrixRMaj right;
+
+    /** @param charges rows that hold charge */
+    Closing(int charges) {
+        m = charges;
+        rows = new double[MOST_FREE][m + 1 + MOST_FREE];
+        start = new double[m];
+        startCharge = new double[m];
+        monodromy = new DMatrixRMaj(m, m);
+        solver = LinearSolverFactory_DDRM.lu(m);
+        solution = new DMatrixRMaj(m, 1);
+        right = new DMatrixRMaj(m, 1);
+    }
+
+    void begin(Free unknowns) {
+        free = unknowns;
+        for (double[] row : rows) Arrays.fill(row, 0);
+    }
+
+    /** Adds one interval's share of the conditions, column by column. */
+    void count(Orbit orbit, int interval, Site site, double[][] stages, int width) {
+        for (int c = 0; c < free.count(); c++) {
+            for (int j = 0; j < Radau.STAGES; j++) {
+                double weight = weight(orbit, interval, j, c);
+                add(weight, stages, site.a(), j, rows[c], width);
+                add(-weight, stages, site.b(), j, rows[c], width);
+            }
+        }
+    }
+
+    private static void add(double weight, double[][] stages, int unknown, int j, double[] to, int width) {
+        if (unknown == 0) return;
+        double[] from = stages[(unknown - 1) * Radau.STAGES + j];
+        for (int col = 0; col < width; col++) to[col] += weight * from[col];
+    }
+
+    /** The weight of a stage in condition c: 0 the phase, 1 the amplitude. */
+    private static double weight(Orbit orbit, int interval, int j, int c) {
+        double angle = 2 * Math.PI * orbit.phase(interval, j);
+        return 2 * Radau.WEIGHTS[j] * orbit.width(interval) * (c == 0 ? Math.sin(angle) : Math.cos(angle));
+    }
+
+    /** Condition c of values laid out like an orbit's. */
+    static double condition(Orbit orbit, double[] x, Site site, int c) {
+        double sum = 0;
+        for (int k = 0; k < orbit.intervals(); k++) {
+            for (int j = 0; j < Radau.STAGES; j++) {
+                int at = orbit.at(k, j);
+                sum += weight(orbit, k, j, c) * (x[at + site.a()] - x[at + site.b()]);
+            }
+        }
+        return sum;
+    }
+
+    /** Notes what the conditions still lack on an orbit. */
+    void impose(Orbit orbit, Site site, double amplitude) {
+        values[0] = free.frequency() ? -condition(orbit, orbit.x, site, 0) : 0;
+        values[1] = free.load() ? amplitude - condition(orbit, orbit.x, site, 1) : 0;
+    }
+
+    /**
+     * Solves for the start charges and the extra unknowns.
+     *
+     * @param end δq at the period's end as columns [start charges | constant | extra unknowns]; read
+     * @param extra written
+     */
+    void solve(double[][] end, double[] extra) {
+        int e = free.count(), size = m + e;
+        DMatrixRMaj a = new DMatrixRMaj(size, size);
+        right = new DMatrixRMaj(size, 1);
+        solution = new DMatrixRMaj(size, 1);
+        for (int r = 0; r < m; r++) {
+            for (int c = 0; c < m; c++) {
+                monodromy.set(r, c, end[r][c]);
+                a.set(r, c, (r == c ? 1 : 0) - end[r][c]);
+            }
+            for (int c = 0; c < e; c++) a.set(r, m + c, -end[r][m + 1 + c]);
+            right.set(r, 0, end[r][m]);
+        }
+        for (int c = 0; c < e; c++) {
+            for (int k = 0; k < m; k++) a.set(m + c, k, rows[c][k]);
+            for (int k = 0; k < e; k++) a.set(m + c, m + k, rows[c][m + 1 + k]);
+            right.set(m + c, 0, values[c] - rows[c][m]);
+        }
+        solver = LinearSolverFactory_DDRM.lu(size);
+        if (!solver.setA(a))
+            throw new ArithmeticException("the period cannot be closed: the closing system is singular");
+        finish(extra);
+    }
+
+    private void finish(double[] extra) {
+        solver.solve(right, solution);
+        System.arraycopy(solution.data, 0, start, 0, m);
+        for (int c = 0; c < free.count(); c++) extra[c] = solution.data[m + c];
+    }
+
+    /** δq₀ of the last solve; the caller may overwrite it. */
+    double[] startCharges() {
+        return start;
+    }
+
+    /** Φ of the last sweep: δq over one period. A copy. */
+    DMatrixRMaj monodromy() {
+        return monodromy.copy();
+    }
+
+    /** Starts a question with the same matrix and another right-hand side, from an explicit start charge. */
+    double[] beginParticular(double[] explicitStart) {
+        System.arraycopy(explicitStart, 0, startCharge, 0, m);
+        return explicitStart.clone();
+    }
+
+    /**
+     * Ends it.
+     *
+     * @param stages the particular solution from that start charge; read
+     * @param end its charge at the period's end; read
+     * @param extra written
+     */
+    void finishParticular(Orbit orbit, Site site, double[] stages, double[] end, double[] extra) {
+        // with δq₀ = explicit + z: the end is `end` + Φ z + …, so (1 − Φ) z − … = end − explicit
+        for (int r = 0; r < m; r++) right.set(r, 0, end[r] - startCharge[r]);
+        for (int c = 0; c < free.count(); c++) right.set(m + c, 0, -condition(orbit, stages, site, c));
+        finish(extra);
+        for (int r = 0; r < m; r++) start[r] += startCharge[r];
+    }
+}

@@ -1,0 +1,91 @@
+package galena.engine.steady;
+
+import galena.engine.linear.SingularMatrix;
+
+/**
+ * Newton's method on a whole orbit and the extra unknowns. Steps are measured against each unknown's own swing; a step larger
+ * than half a swing is shortened to that, because the exponential laws are not to be trusted further.
+ */
+final class OrbitNewton {
+    /** A step of at most this share of the swing ends the iteration: the next one would be its square. */
+    static final double SETTLED = 1e-7;
+
+    private static final double LONGEST_STEP = 0.5;
+    /** Unknowns that hardly move are measured against this share of the largest swing of their kind. */
+    private static final double SMALL_SWING = 1e-3;
+
+    private final OrbitSystem system;
+    private final double[] extra = new double[Closing.MOST_FREE];
+    private double[] step = {};
+    private final double[] scale;
+    private int iterations;
+    private double lastStep;
+
+    OrbitNewton(OrbitSystem system) {
+        this.system = system;
+        scale = new double[system.equations().stride()];
+    }
+
+    /** Iterations since construction. */
+    int iterations() {
+        return iterations;
+    }
+
+    /** The size of the last step taken, as a share of swing. */
+    double lastStep() {
+        return lastStep;
+    }
+
+    /**
+     * Improves an orbit in place, and the system's load where that is free.
+     *
+     * @return true when the steps became small; the orbit is spoilt otherwise
+     */
+    boolean improve(Orbit orbit, Closing.Free free, double amplitude, int most) {
+        if (step.length != orbit.x.length) step = new double[orbit.x.length];
+        double before = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < most; k++) {
+            iterations++;
+            try {
+                system.newtonStep(orbit, free, amplitude, step, extra);
+            } catch (SingularMatrix | ArithmeticException nothingToDivideBy) {
+                return false;
+            }
+            double size = take(orbit, free);
+            if (!Double.isFinite(size) || !(orbit.frequency > 0)) return false;
+            lastStep = size;
+            if (size < SETTLED) return true;
+            if (k > 8 && size > 0.5 * before) return false;
+            before = size;
+        }
+        return false;
+    }
+
+    /** Takes the step, shortened if need be; its full size as a share of swing. */
+    private double take(Orbit orbit, Closing.Free free) {
+        measureSwings(orbit);
+        double size = 0;
+        for (int p = 0; p < step.length; p += orbit.stride) {
+            for (int j = 1; j < orbit.stride; j++) size = Math.max(size, Math.abs(step[p + j]) / scale[j]);
+        }
+        if (free.frequency()) size = Math.max(size, Math.abs(extra[0]) / orbit.frequency);
+        double length = size > LONGEST_STEP ? LONGEST_STEP / size : 1;
+        for (int p = 0; p < step.length; p++) orbit.x[p] += length * step[p];
+        if (free.frequency()) orbit.frequency += length * extra[0];
+        if (free.load()) system.setLoad(system.load() + length * extra[1]);
+        return size;
+    }
+
+    private void measureSwings(Orbit orbit) {
+        double[] swing = orbit.swings();
+        double volts = 0, amperes = 0;
+        for (int j = 1; j < swing.length; j++) {
+            if (system.equations().isCurrent(j)) amperes = Math.max(amperes, swing[j]);
+            else volts = Math.max(volts, swing[j]);
+        }
+        for (int j = 1; j < swing.length; j++) {
+            double largest = system.equations().isCurrent(j) ? amperes : volts;
+            scale[j] = Math.max(swing[j], SMALL_SWING * largest) + Double.MIN_NORMAL;
+        }
+    }
+}

@@ -1,0 +1,93 @@
+package galena.engine.steady;
+
+/**
+ * A mesh that follows the solution: intervals are laid so that each holds the same share of |x⁗|^(1/4), the step that a cubic
+ * can bridge (C. de Boor, Springer Lecture Notes in Mathematics 363 (1974) 12; Ascher, Mattheij and Russell §9.1). The fourth
+ * derivative is read from the jumps of the third between neighbouring cubics; where a square law bends or a junction starts to
+ * conduct it is large, and the mesh gathers there.
+ */
+final class Remesh {
+    /** Share of the mesh kept uniform, so that no stretch is left bare. */
+    private static final double UNIFORM_SHARE = 0.3;
+
+    private static final double SMALL_SWING = 1e-2;
+
+    private Remesh() {}
+
+    /** The mesh of the given number of intervals for an orbit. @param isCurrent which unknowns are currents */
+    static double[] follow(Orbit orbit, boolean[] isCurrent, int intervals) {
+        double[] density = density(orbit, isCurrent);
+        double total = 0;
+        for (int k = 0; k < density.length; k++) total += density[k] * orbit.width(k);
+        double floor = UNIFORM_SHARE * total / (1 - UNIFORM_SHARE);
+        double all = total + floor;
+        if (!(all > 0)) return Orbit.uniformMesh(intervals);
+        double[] mesh = new double[intervals + 1];
+        int from = 0;
+        double passed = 0;
+        for (int k = 1; k < intervals; k++) {
+            double wanted = all * k / intervals;
+            while (passed + (density[from] + floor) * orbit.width(from) < wanted) {
+                passed += (density[from] + floor) * orbit.width(from);
+                from++;
+            }
+            mesh[k] = orbit.mesh[from] + (wanted - passed) / (density[from] + floor);
+        }
+        mesh[intervals] = 1;
+        return mesh;
+    }
+
+    /** max over unknowns of (|x⁗|/swing)^(1/4), smoothed over neighbours. */
+    private static double[] density(Orbit orbit, boolean[] isCurrent) {
+        int n = orbit.intervals();
+        double[] swing = orbit.swings();
+        double[] largest = new double[2];
+        for (int j = 1; j < swing.length; j++) {
+            int kind = isCurrent[j] ? 1 : 0;
+            largest[kind] = Math.max(largest[kind], swing[j]);
+        }
+        double[] jump = new double[n]; // at the end of each interval
+        for (int j = 1; j < orbit.stride; j++) {
+            double scale = Math.max(swing[j], SMALL_SWING * largest[isCurrent[j] ? 1 : 0]);
+            if (scale == 0) continue;
+            double first = thirdDerivative(orbit, 0, j), here = first;
+            for (int k = 0; k < n; k++) {
+                int next = (k + 1) % n;
+                double there = next == 0 ? first : thirdDerivative(orbit, next, j);
+                double fourth = Math.abs(there - here) / (0.5 * (orbit.width(k) + orbit.width(next)));
+                jump[k] = Math.max(jump[k], fourth / scale);
+                here = there;
+            }
+        }
+        double[] density = new double[n];
+        for (int k = 0; k < n; k++) density[k] = Math.pow(Math.max(jump[k], jump[(k + n - 1) % n]), 0.25);
+        return smoothed(density);
+    }
+
+    private static double[] smoothed(double[] density) {
+        int n = density.length;
+        double[] out = new double[n];
+        for (int k = 0; k < n; k++) {
+            out[k] = 0.25 * density[(k + n - 1) % n] + 0.5 * density[k] + 0.25 * density[(k + 1) % n];
+        }
+        return out;
+    }
+
+    private static final double[] THIRD_DIFFERENCE = thirdDifference();
+
+    /** Weights of the third divided difference over the points of the cubic, times 6. */
+    private static double[] thirdDifference() {
+        double[] weights = new double[Orbit.POINTS.length];
+        for (int k = 0; k < weights.length; k++) {
+            double product = 1;
+            for (int j = 0; j < weights.length; j++) if (j != k) product *= Orbit.POINTS[k] - Orbit.POINTS[j];
+            weights[k] = 6 / product;
+        }
+        return weights;
+    }
+
+    private static double thirdDerivative(Orbit orbit, int k, int j) {
+        double h = orbit.width(k);
+        return orbit.interpolate(k, THIRD_DIFFERENCE, j) / (h * h * h);
+    }
+}

@@ -1,0 +1,167 @@
+package galena.engine.steady;
+
+import galena.engine.equations.Equations;
+import galena.engine.equations.Evaluation;
+
+/**
+ * A solved period, read out: values in time, Fourier coefficients, mean powers. Fourier coefficients integrate the cubics
+ * against the exponential by Gauss's rule in every interval, so that they keep the method's order 5. Immutable.
+ */
+public final class Waveforms {
+    private static final double[] GAUSS_NODES = {
+        0.5 - 0.4530899229693320, 0.5 - 0.2692346550528416, 0.5, 0.5 + 0.2692346550528416, 0.5 + 0.4530899229693320
+    };
+    private static final double[] GAUSS_WEIGHTS = {
+        0.1184634425280945, 0.2393143352496832, 0.2844444444444444, 0.2393143352496832, 0.1184634425280945
+    };
+    private static final double[][] GAUSS_BASIS = gaussBasis();
+
+    private final Equations equations;
+    private final Orbit orbit;
+
+    Waveforms(Equations equations, Orbit orbit) {
+        this.equations = equations;
+        this.orbit = orbit;
+    }
+
+    private static double[][] gaussBasis() {
+        double[][] basis = new double[GAUSS_NODES.length][Orbit.POINTS.length];
+        for (int g = 0; g < basis.length; g++) Orbit.basis(GAUSS_NODES[g], basis[g]);
+        return basis;
+    }
+
+    /** Hz. */
+    public double frequency() {
+        return orbit.frequency;
+    }
+
+    public Equations equations() {
+        return equations;
+    }
+
+    /** Intervals of the mesh. */
+    public int intervals() {
+        return orbit.intervals();
+    }
+
+    /** Mean over the period of an unknown. */
+    public double mean(int unknown) {
+        return coefficient(unknown, 0)[0];
+    }
+
+    /** Mean of a net's voltage, V. */
+    public double meanVoltage(String net) {
+        return mean(equations.net(net));
+    }
+
+    /** Mean current into the first pin of a coil, battery, resonator or voltage source, A. */
+    public double meanCurrent(String part) {
+        return mean(currentOf(part));
+    }
+
+    private int currentOf(String part) {
+        return equations
+                .current(part)
+                .orElseThrow(() -> new IllegalArgumentException(part + " has no current of its own"));
+    }
+
+    /** Peak amplitude of harmonic h (1 the fundamental) of the voltage between two nets, V. */
+    public double voltageAmplitude(String net, String against, int h) {
+        return amplitude(equations.net(net), equations.net(against), h);
+    }
+
+    /** Peak amplitude of harmonic h of the current of a coil, battery, resonator or voltage source, A. */
+    public double currentAmplitude(String part, int h) {
+        return amplitude(currentOf(part), 0, h);
+    }
+
+    /** Peak amplitude of harmonic h of x_a − x_b; unknown 0 is ground. */
+    public double amplitude(int a, int b, int h) {
+        double[] first = coefficient(a, h), second = coefficient(b, h);
+        return 2 * Math.hypot(first[0] - second[0], first[1] - second[1]);
+    }
+
+    /** ∫ x e^(−2πi h t) over the period as {re, im}: the mean for h = 0, half the complex amplitude otherwise. */
+    public double[] coefficient(int unknown, int h) {
+        if (unknown == 0) return new double[2];
+        double re = 0, im = 0;
+        for (int k = 0; k < orbit.intervals(); k++) {
+            double width = orbit.width(k);
+            for (int g = 0; g < GAUSS_NODES.length; g++) {
+                double value = width * GAUSS_WEIGHTS[g] * orbit.interpolate(k, GAUSS_BASIS[g], unknown);
+                if (h == 0) {
+                    re += value;
+                    continue;
+                }
+                double angle = 2 * Math.PI * h * (orbit.mesh[k] + width * GAUSS_NODES[g]);
+                re += value * Math.cos(angle);
+                im -= value * Math.sin(angle);
+            }
+        }
+        return new double[] {re, im};
+    }
+
+    /** An unknown at a phase of the period, 0 to 1. */
+    public double at(int unknown, double phase) {
+        double t = phase - Math.floor(phase);
+        int low = 0, high = orbit.intervals() - 1;
+        while (low < high) {
+            int middle = (low + high + 1) / 2;
+            if (orbit.mesh[middle] <= t) low = middle;
+            else high = middle - 1;
+        }
+        double[] weights = new double[Orbit.POINTS.length];
+        Orbit.basis((t - orbit.mesh[low]) / orbit.width(low), weights);
+        return orbit.interpolate(low, weights, unknown);
+    }
+
+    /** All unknowns at a phase, ground first. */
+    public double[] at(double phase) {
+        double[] x = new double[orbit.stride];
+        for (int j = 1; j < x.length; j++) x[j] = at(j, phase);
+        return x;
+    }
+
+    /** Largest minus smallest value of an unknown at the mesh's points. */
+    public double swing(int unknown) {
+        return orbit.swings()[unknown];
+    }
+
+    /** Smallest and largest value of x_a − x_b at the mesh's points. */
+    public double[] range(int a, int b) {
+        double low = Double.POSITIVE_INFINITY, high = Double.NEGATIVE_INFINITY;
+        for (int p = 0; p < orbit.x.length; p += orbit.stride) {
+            double v = orbit.x[p + a] - orbit.x[p + b];
+            low = Math.min(low, v);
+            high = Math.max(high, v);
+        }
+        return new double[] {low, high};
+    }
+
+    /** Mean watts that a part takes up; below zero for what it delivers. */
+    public double meanPower(String part) {
+        Evaluation work = equations.newEvaluation();
+        double watts = 0;
+        for (int k = 0; k < orbit.intervals(); k++) {
+            for (int j = 0; j < Radau.STAGES; j++) {
+                watts += Radau.WEIGHTS[j] * orbit.width(k) * equations.power(part, orbit.x, orbit.at(k, j), work);
+            }
+        }
+        return watts;
+    }
+
+    /** |what all parts take up together| over what is delivered: zero for an exact orbit. */
+    public double powerImbalance() {
+        double sum = 0, delivered = 0;
+        for (var part : equations.circuit().parts()) {
+            double watts = meanPower(part.name());
+            sum += watts;
+            if (watts < 0) delivered -= watts;
+        }
+        return delivered == 0 ? 0 : Math.abs(sum) / delivered;
+    }
+
+    Orbit orbit() {
+        return orbit;
+    }
+}
