@@ -1,5 +1,7 @@
 package galena.build.form;
 
+import galena.build.source.FileVersion;
+
 /**
  * One key of a group.
  *
@@ -11,6 +13,11 @@ package galena.build.form;
 public record Field(String key, Type type, boolean required, String rule) {
     public Field {
         if (!rule.endsWith(".")) throw new IllegalArgumentException("a rule is a sentence: " + rule);
+    }
+
+    /** The version line, which every file starts with. */
+    public static Field version() {
+        return needed(FileVersion.KEY, new Version(), "The first line says which version of the format the file has.");
     }
 
     public static Field needed(String key, Type type, String rule) {

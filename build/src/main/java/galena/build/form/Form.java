@@ -6,6 +6,7 @@ import galena.build.source.Node.Entry;
 import galena.build.source.Node.Mapping;
 import galena.build.source.Node.Scalar;
 import galena.build.source.Problem;
+import galena.build.source.Problems;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -20,8 +21,15 @@ import java.util.regex.Pattern;
  *
  * @param name what the group is, with its article: "a trimmer"
  * @param fields its keys
+ * @param check what joins one key to another, asked once all values passed
  */
-public record Form(String name, List<Field> fields) {
+public record Form(String name, List<Field> fields, Check check) {
+    /** A rule that joins several keys of one group. */
+    public interface Check {
+        /** Adds a problem for each breach. */
+        void check(Filled group, Problems problems);
+    }
+
     /** What is left of 4,7k in braces: the comma split it. */
     private static final Pattern AFTER_COMMA = Pattern.compile("\\d.*");
 
@@ -30,14 +38,19 @@ public record Form(String name, List<Field> fields) {
     }
 
     public static Form of(String name, Field... fields) {
-        return new Form(name, Arrays.asList(fields));
+        return new Form(name, Arrays.asList(fields), (group, problems) -> {});
+    }
+
+    /** This form with a rule that joins several keys. */
+    public Form checked(Check rule) {
+        return new Form(name, fields, rule);
     }
 
     /** This form with more keys. */
     public Form with(Field... more) {
         List<Field> all = new ArrayList<>(fields);
         all.addAll(Arrays.asList(more));
-        return new Form(name, all);
+        return new Form(name, all, check);
     }
 
     public Optional<Field> field(String key) {
@@ -71,7 +84,13 @@ public record Form(String name, List<Field> fields) {
             sound &= value.isPresent();
         }
         sound &= hasAllNeeded(group, notes);
-        return sound ? Optional.of(new Filled(this, group, values)) : Optional.empty();
+        return sound ? checked(new Filled(this, group, values), notes.problems()) : Optional.empty();
+    }
+
+    private Optional<Filled> checked(Filled filled, Problems problems) {
+        int before = problems.count();
+        check.check(filled, problems);
+        return problems.count() == before ? Optional.of(filled) : Optional.empty();
     }
 
     private static boolean isNothing(Node node) {

@@ -10,8 +10,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Groups under names that the builder chooses; each is one of several kinds, told by its key. */
-public record Named(String kindsInWords, List<Form> kinds) implements Type {
+/**
+ * Groups under names that the builder chooses; each is one of several kinds, told by its key.
+ *
+ * @param inWords what all of them are, for sentences: "part"
+ * @param kinds their forms
+ */
+public record Named(String inWords, List<Form> kinds) implements Type {
     public Named {
         kinds = List.copyOf(kinds);
     }
@@ -46,9 +51,14 @@ public record Named(String kindsInWords, List<Form> kinds) implements Type {
     }
 
     private Optional<Filled> kind(Entry entry, Notes notes) {
-        if (kinds.size() == 1 || !(entry.value() instanceof Mapping group))
-            return kinds.get(0).read(entry.value(), notes);
-        return KindKey.choose(kinds, kindsInWords, group, notes).flatMap(form -> form.read(group, notes));
+        if (kinds.size() == 1) return kinds.get(0).read(entry.value(), notes);
+        if (entry.value() instanceof Mapping group)
+            return KindKey.choose(kinds, inWords, group, notes).flatMap(form -> form.read(group, notes));
+        notes.bad(
+                entry.value(),
+                entry.value().kind() + " stands here",
+                "Write a " + inWords + " as {kind: value, pins …}.");
+        return Optional.empty();
     }
 
     @Override

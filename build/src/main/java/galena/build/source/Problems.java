@@ -16,6 +16,10 @@ public final class Problems {
         problems.forEach(this::add);
     }
 
+    public int count() {
+        return found.size();
+    }
+
     public boolean isEmpty() {
         return found.isEmpty();
     }
