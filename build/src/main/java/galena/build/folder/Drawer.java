@@ -1,0 +1,85 @@
+package galena.build.folder;
+
+import static galena.build.form.Field.optional;
+
+import galena.build.form.Field;
+import galena.build.form.Filled;
+import galena.build.form.Form;
+import galena.build.form.Group;
+import galena.build.form.ListOf;
+import galena.build.form.Quantities;
+import galena.build.form.Text;
+import galena.build.quantity.AtFrequency;
+import galena.build.quantity.Quantity;
+import galena.build.quantity.Range;
+import galena.build.quantity.Unit;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The parts that the builder has. Everything may be empty.
+ *
+ * @param resistors values in ohms
+ * @param presets tracks in ohms
+ * @param capacitors values in farads
+ * @param trimmers ranges in farads
+ * @param coils wound or bought
+ * @param crystals frequencies in hertz
+ * @param devices type numbers
+ */
+public record Drawer(
+        List<Quantity> resistors,
+        List<Quantity> presets,
+        List<Quantity> capacitors,
+        List<Range> trimmers,
+        List<CoilHeld> coils,
+        List<Quantity> crystals,
+        List<String> devices) {
+    /** An empty drawer, for folders without one. */
+    public static final Drawer EMPTY =
+            new Drawer(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+
+    /** A coil in the drawer; its Q where it is known. */
+    public record CoilHeld(Quantity inductance, Optional<AtFrequency> q) {}
+
+    private static final Form COIL = Form.of(
+            "a coil",
+            Field.needed("coil", Quantities.one(Unit.HENRY, 1e-10, 1e3), "A coil takes an inductance."),
+            optional("q", Quantities.atFrequency(Unit.NUMBER, 0.1, 1e6), "The Q holds at one frequency: 85 @ 1 MHz."));
+
+    static final Form FORM = Form.of(
+            "a drawer",
+            Field.version(),
+            optional(
+                    "resistors",
+                    ListOf.any(Quantities.one(Unit.OHM, 1e-3, 1e12)),
+                    "Resistors are a list of resistances."),
+            optional("presets", ListOf.any(Quantities.one(Unit.OHM, 1e-3, 1e12)), "Presets are a list of resistances."),
+            optional(
+                    "capacitors",
+                    ListOf.any(Quantities.one(Unit.FARAD, 1e-15, 1)),
+                    "Capacitors are a list of capacitances."),
+            optional(
+                    "trimmers",
+                    ListOf.any(Quantities.range(Unit.FARAD, 1e-15, 1e-6)),
+                    "Trimmers are a list of ranges."),
+            optional("coils", ListOf.any(new Group(COIL)), "Coils are a list, each as {coil: 180 µH, q: 85 @ 1 MHz}."),
+            optional(
+                    "crystals",
+                    ListOf.any(Quantities.one(Unit.HERTZ, 1e3, 1e9)),
+                    "Crystals are a list of frequencies."),
+            optional("devices", ListOf.any(Text.ANY), "Devices are a list of type numbers."));
+
+    static Drawer of(Filled filled) {
+        return new Drawer(
+                filled.list("resistors", Quantity.class),
+                filled.list("presets", Quantity.class),
+                filled.list("capacitors", Quantity.class),
+                filled.list("trimmers", Range.class),
+                filled.list("coils", Filled.class).stream()
+                        .map(c -> new CoilHeld(c.quantity("coil").orElseThrow(), c.atFrequency("q")))
+                        .toList(),
+                filled.list("crystals", Quantity.class),
+                filled.list("devices", String.class));
+    }
+}

@@ -1,0 +1,107 @@
+package galena.build.folder;
+
+import galena.build.form.Filled;
+import galena.build.quantity.Engineering;
+import galena.build.quantity.Unit;
+import galena.build.source.Problem;
+import galena.build.source.Problems;
+import java.util.Arrays;
+import java.util.List;
+
+/** Checks within one part that join one key to another. */
+final class PartChecks {
+    /** What the engine allows of a preset's track at its stops. */
+    private static final double LEAST_END = 1e-6;
+
+    private static final double GREATEST_END = 0.2;
+
+    private final Filled part;
+    private final Problems problems;
+
+    private PartChecks(Filled part, Problems problems) {
+        this.part = part;
+        this.problems = problems;
+    }
+
+    static void check(PartKind kind, Filled part, Problems problems) {
+        PartChecks checks = new PartChecks(part, problems);
+        switch (kind) {
+            case COIL, LOOPSTICK -> {
+                checks.oneOf("its loss", "q: 85 @ 1 MHz", "q", "resistance");
+                checks.setNeedsRange(kind);
+            }
+            case CRYSTAL, RESONATOR -> {
+                checks.oneOf(
+                        "its motional arm", "motional_capacitance: …", "motional_capacitance", "motional_inductance");
+                checks.oneOf("its loss", "resistance: …", "resistance", "q");
+            }
+            case PRESET -> checks.endResistance();
+            case VOLTAGE, CURRENT -> checks.sineNeedsFrequency();
+            default -> {}
+        }
+        checks.shorted(kind);
+    }
+
+    /** Exactly one of two keys. */
+    private void oneOf(String what, String example, String... keys) {
+        List<String> written = Arrays.stream(keys).filter(part::has).toList();
+        if (written.size() == 1) return;
+        String both = String.join(" and ", keys);
+        if (written.isEmpty())
+            add(part.path(), "says nothing of " + what, "One of " + both + " is needed.", "Add " + example);
+        else
+            problems.add(new Problem(
+                    part.keyPlace(keys[1]),
+                    part.path(keys[1]),
+                    "says " + what + " twice",
+                    "One of " + both + " is enough.",
+                    "Delete one."));
+    }
+
+    private void setNeedsRange(PartKind kind) {
+        if (!part.has("set") || part.range(kind.key()).isPresent()) return;
+        problems.add(new Problem(
+                part.place("set"),
+                part.path("set"),
+                "sets a coil that can't be adjusted",
+                "A coil with a slug has a range.",
+                "Write " + kind.key() + ": low..high, or delete set."));
+    }
+
+    private void endResistance() {
+        if (!part.has("end_resistance")) return;
+        double track = part.si(PartKind.PRESET.key());
+        double end = part.si("end_resistance");
+        if (LEAST_END * track <= end && end <= GREATEST_END * track) return;
+        problems.add(new Problem(
+                part.place("end_resistance"),
+                part.path("end_resistance"),
+                "is " + Engineering.print(100 * end / track, Unit.NUMBER, 2) + " % of the track",
+                "What is left at a stop is between 0.0001 % and 20 % of the track."));
+    }
+
+    private void sineNeedsFrequency() {
+        for (String key : List.of("offset", "phase"))
+            if (part.has(key) && !part.has("frequency"))
+                problems.add(new Problem(
+                        part.keyPlace(key),
+                        part.path(key),
+                        "belongs to a sine",
+                        "A sine has a frequency.",
+                        "Add frequency: 1 kHz"));
+    }
+
+    /** A part whose pins all join one net does nothing: a slip, and a fault for the equations. */
+    private void shorted(PartKind kind) {
+        List<String> nets = kind.pins().stream()
+                .map(pin -> part.text(pin).orElseThrow())
+                .distinct()
+                .toList();
+        if (nets.size() > 1) return;
+        add(part.path(), "all pins are joined to " + nets.get(0), "A part joins at least two nets.", "Correct a pin.");
+    }
+
+    private void add(String path, String found, String rule, String remedy) {
+        problems.add(new Problem(part.place(), path, found, rule, remedy));
+    }
+}

@@ -1,0 +1,221 @@
+package galena.build.quantity;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Says what is wrong with a text that is not a quantity, and finds what was probably meant. Every spelling offered has
+ * been read by the strict reading first.
+ */
+final class Guess {
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("(.*\\d),(\\d.*)");
+    private static final Pattern THOUSANDS = Pattern.compile("[+-]?\\d{1,3}(,\\d{3})+(?!\\d).*");
+    private static final Pattern MARKING = Pattern.compile("[1-9]\\d[0-69]");
+    private static final Pattern WITH_TOLERANCE = Pattern.compile("(.*\\d)[BCDFGJKM]");
+    /** Moulded chokes print R for the decimal point of microhenries; on a resistor it means ohms. */
+    private static final Pattern POINT_IS_R = Pattern.compile("(\\d+)R(\\d+)");
+
+    private static final Pattern OTHER_RANGE = Pattern.compile(
+            "(.*?[\\w\u00B5\u03BC\u2126\u03A9])\\s*(?:\\.{3,}|\u2026|\u2013|\u2014|-|~| to | bis )\\s*(\\d.*)");
+    private static final Pattern OTHER_AT = Pattern.compile("(.*\\d)\\s*(?:at|bei|,|/|\\()\\s*(\\d[^)]*)\\)?");
+
+    /** Two slips in a unit are as many as can be mended without inventing. */
+    private static final int SLIPS = 2;
+
+    private Guess() {}
+
+    static BadQuantity why(String text, Unit unit) {
+        return new BadQuantity(found(text, unit), rule(unit), either(spellings(text, unit, t -> readable(t, unit))));
+    }
+
+    static BadQuantity whyNoRange(String text, Unit unit) {
+        Optional<Spelling.Ends> ends = Spelling.Ends.of(text, unit);
+        if (ends.isPresent()) return whyBadEnds(text, ends.get(), unit);
+        Matcher other = OTHER_RANGE.matcher(text);
+        List<String> nearest = other.matches() ? ranges(other.group(1), other.group(2), unit) : List.of();
+        String found = nearest.isEmpty()
+                ? quoted(text) + " is no range"
+                : quoted(text) + " is not written with two dots between its ends";
+        return new BadQuantity(found, rangeRule(unit), either(nearest));
+    }
+
+    private static BadQuantity whyBadEnds(String text, Spelling.Ends ends, Unit unit) {
+        if (readable(ends.low(), unit) && readable(ends.high(), unit)) {
+            List<String> turned = List.of(ends.high() + Spelling.RANGE + ends.low());
+            return new BadQuantity(
+                    quoted(text) + " runs downwards", rangeRule(unit), either(validRanges(turned, unit)));
+        }
+        String bad = readable(ends.high(), unit) ? ends.low() : ends.high();
+        String found = bad.isEmpty()
+                ? quoted(text) + " lacks one end"
+                : isBare(bad) ? quoted(text) + " has no unit" : found(bad, unit) + ", in " + quoted(text);
+        String left = text.substring(0, text.indexOf(Spelling.RANGE));
+        return new BadQuantity(found, rangeRule(unit), either(ranges(left, ends.high(), unit)));
+    }
+
+    static BadQuantity whyNoFrequency(String text, Unit unit) {
+        List<String> nearest = new ArrayList<>();
+        Matcher other = OTHER_AT.matcher(text);
+        if (other.matches()) {
+            for (String value : spellings(Spelling.trim(other.group(1)), unit, t -> readable(t, unit)))
+                for (String at : spellings(Spelling.trim(other.group(2)), Unit.HERTZ, t -> readable(t, Unit.HERTZ)))
+                    nearest.add(value + " @ " + at);
+        } else if (readable(text, unit)) {
+            nearest.add(text + " @ 1 MHz");
+        }
+        return new BadQuantity(
+                quoted(text) + " names no frequency",
+                "The value holds at one frequency, written after an @: 85 @ 1 MHz.",
+                either(nearest));
+    }
+
+    static String quoted(String text) {
+        return '"' + (text.length() > 40 ? text.substring(0, 40) + "…" : text) + '"';
+    }
+
+    private static String found(String text, Unit unit) {
+        if (text.isEmpty()) return "nothing is written";
+        if (DECIMAL_COMMA.matcher(text).matches()) return quoted(text) + " has a comma";
+        Matcher number = Spelling.NUMBER.matcher(text);
+        if (!number.matches()) return quoted(text) + " is no number with a unit";
+        String suffix = number.group(4);
+        if (suffix.isEmpty()) return quoted(text) + " has no unit";
+        if (unit == Unit.NUMBER) return quoted(text) + " has " + quoted(suffix) + " behind the number";
+        if (unit == Unit.HENRY && POINT_IS_R.matcher(text).matches()) return quoted(text) + " has R for the point";
+        for (Unit other : Unit.values())
+            if (other != unit && readable(text, other))
+                return quoted(text) + " is " + other.noun() + ", not " + unit.noun();
+        if (unit.hasLetterCodes() && WITH_TOLERANCE.matcher(text).matches())
+            return quoted(text) + " ends with a tolerance letter";
+        return quoted(text) + " has an unknown unit, " + quoted(suffix);
+    }
+
+    private static String rule(Unit unit) {
+        String allowed = unit == Unit.NUMBER ? unit.examples() : "written as " + unit.examples();
+        return "This is " + unit.noun() + ", " + allowed + ".";
+    }
+
+    private static String rangeRule(Unit unit) {
+        return "This is a range with two dots, of " + unit.noun().replaceFirst("^an? ", "")
+                + " from low to high, each end as " + unit.examples() + ".";
+    }
+
+    private static List<String> ranges(String left, String right, Unit unit) {
+        List<String> candidates = new ArrayList<>();
+        String usual = unit.usual();
+        for (String high : spellings(Spelling.trim(right), unit, t -> readable(t, unit))) {
+            String low = Spelling.trim(left);
+            candidates.add(low + Spelling.RANGE + high);
+            for (String mended : spellings(low, unit, t -> readable(t, unit)))
+                candidates.add(mended + Spelling.RANGE + high);
+        }
+        candidates.add(Spelling.trim(left) + Spelling.RANGE + Spelling.trim(right) + " " + usual);
+        List<String> valid = validRanges(candidates, unit);
+        return valid.isEmpty() ? valid : valid.subList(0, 1);
+    }
+
+    private static List<String> validRanges(List<String> candidates, Unit unit) {
+        return candidates.stream()
+                .filter(text -> Spelling.strictRange(text, unit).isPresent())
+                .toList();
+    }
+
+    /** Valid spellings near the text, best first: the text itself if it is valid. */
+    private static List<String> spellings(String text, Unit unit, Predicate<String> valid) {
+        if (valid.test(text)) return List.of(text);
+        Set<String> candidates = new LinkedHashSet<>();
+        if (THOUSANDS.matcher(text).matches()) candidates.addAll(mended(text.replace(",", ""), unit));
+        Matcher comma = DECIMAL_COMMA.matcher(text);
+        if (comma.matches()) candidates.addAll(mended(comma.group(1) + "." + comma.group(2), unit));
+        candidates.addAll(mended(text, unit));
+        Matcher choke = POINT_IS_R.matcher(text);
+        if (unit == Unit.HENRY && choke.matches()) candidates.add(choke.group(1) + "." + choke.group(2) + " µH");
+        Matcher tolerance = WITH_TOLERANCE.matcher(text);
+        if (unit.hasLetterCodes() && tolerance.matches()) candidates.add(tolerance.group(1));
+        candidates.removeIf(valid.negate());
+        return List.copyOf(candidates);
+    }
+
+    /** The text with its unit mended: added where it lacks, in the right case, or without its slips. */
+    private static List<String> mended(String text, Unit unit) {
+        Matcher number = Spelling.NUMBER.matcher(text);
+        if (!number.matches()) return List.of(text);
+        String digits = number.group(1) + number.group(2) + number.group(3);
+        String suffix = number.group(4);
+        if (suffix.isEmpty()) return withUnit(digits, unit);
+        if (Scales.of(unit).containsKey(suffix)) return List.of(text);
+        List<String> near = near(suffix, unit);
+        return near.stream().map(known -> digits + " " + known).toList();
+    }
+
+    /** Spellings of the unit that differ from the suffix in case alone, else the one with the fewest slips. */
+    private static List<String> near(String suffix, Unit unit) {
+        List<String> known = new ArrayList<>(Scales.of(unit).keySet());
+        known.removeIf(spelling -> spelling.startsWith("K") && spelling.length() > 1); // read, but never proposed
+        known.sort(Comparator.comparingInt((String spelling) -> slips(spelling, suffix))
+                .thenComparing(spelling -> !spelling.startsWith(suffix.substring(0, 1)))
+                .thenComparing(Comparator.naturalOrder()));
+        List<String> sameButCase =
+                known.stream().filter(suffix::equalsIgnoreCase).sorted().toList();
+        if (!sameButCase.isEmpty()) return sameButCase;
+        return known.stream()
+                .filter(spelling -> slips(spelling, suffix) <= Math.min(SLIPS, spelling.length() - 1))
+                .limit(1)
+                .toList();
+    }
+
+    private static List<String> withUnit(String digits, Unit unit) {
+        List<String> spelled = new ArrayList<>();
+        double value = Double.parseDouble(digits.replace('\u2212', '-'));
+        if (unit == Unit.FRACTION && Math.abs(value) <= 1 && value != 0) spelled.add(Engineering.exact(value, unit));
+        else spelled.add(digits + (unit.usual().isEmpty() ? "" : (unit == Unit.RATIO ? "" : " ") + unit.usual()));
+        if (unit == Unit.FARAD && MARKING.matcher(digits).matches())
+            spelled.add(Engineering.exact(marking(digits), unit));
+        return spelled;
+    }
+
+    /** IEC 60062, three-character code: two figures and a power of ten, in pF; a last 9 means a tenth. Farad. */
+    private static double marking(String digits) {
+        int power = digits.charAt(2) == '9' ? -1 : digits.charAt(2) - '0';
+        return Double.parseDouble(digits.substring(0, 2) + "e" + (power - 12));
+    }
+
+    private static boolean isBare(String text) {
+        Matcher number = Spelling.NUMBER.matcher(text);
+        return number.matches() && number.group(4).isEmpty();
+    }
+
+    private static boolean readable(String text, Unit unit) {
+        return Spelling.strictly(text, unit).isPresent();
+    }
+
+    private static Optional<String> either(List<String> spellings) {
+        return spellings.isEmpty() ? Optional.empty() : Optional.of(String.join(" or ", spellings));
+    }
+
+    /** Single-letter changes between two words: Levenshtein's distance, without regard to case. */
+    private static int slips(String a, String b) {
+        String from = a.toLowerCase(Locale.ROOT);
+        String to = b.toLowerCase(Locale.ROOT);
+        int[] row = new int[to.length() + 1];
+        for (int j = 0; j <= to.length(); j++) row[j] = j;
+        for (int i = 1; i <= from.length(); i++) {
+            int diagonal = row[0];
+            row[0] = i;
+            for (int j = 1; j <= to.length(); j++) {
+                int change = diagonal + (from.charAt(i - 1) == to.charAt(j - 1) ? 0 : 1);
+                diagonal = row[j];
+                row[j] = Math.min(change, 1 + Math.min(row[j], row[j - 1]));
+            }
+        }
+        return row[to.length()];
+    }
+}
