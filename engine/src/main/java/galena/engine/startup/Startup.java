@@ -114,6 +114,25 @@ public record Startup(
         return new Site(equations.name(widest), widest, 0);
     }
 
+    /** The coil or resonator that holds most of a mode's magnetic energy; empty without any. */
+    public static String mostStored(Equations equations, Mode mode) {
+        String best = "";
+        double most = 0;
+        for (Part part : equations.circuit().parts()) {
+            double henries;
+            if (part instanceof Coil coil) henries = coil.inductance();
+            else if (part instanceof Resonator resonator) henries = resonator.motionalInductance();
+            else continue;
+            double energy =
+                    henries * mode.squareAcross(equations.current(part.name()).orElseThrow(), 0);
+            if (energy > most) {
+                most = energy;
+                best = part.name();
+            }
+        }
+        return best;
+    }
+
     private static double felt(Linearised linearised, Mode mode, int a, int b) {
         double[] slope = linearised.sensitivityToConductance(mode, a, b);
         return Math.hypot(slope[0], slope[1]);

@@ -4,7 +4,7 @@ import galena.engine.equations.Equations;
 import galena.engine.equations.Evaluation;
 
 /**
- * Derivatives of a found oscillation by parameters of its circuit: exact for the discrete equations, from one linear solve with
+ * Derivatives of a found steady state by parameters of its circuit: exact for the discrete equations, from one linear solve with
  * the factors of the last Newton step for each parameter. How the equations change with the parameter at fixed x is taken as a
  * central difference of two circuits; being smooth in every parameter and evaluated at one x, that costs no accuracy worth
  * naming (1e-9 relative). One per thread.
@@ -13,14 +13,18 @@ public final class OrbitDerivatives {
     private final Orbit orbit;
     private final OrbitSystem system;
     private final Waveforms waveforms;
+    private final Closing.Free free;
     private final double[] extra = new double[Closing.MOST_FREE];
 
     public OrbitDerivatives(SteadyState.Found found) {
         orbit = found.coarse().copy();
         Equations equations = found.waveforms().equations();
+        double drive = found.waveforms().drive();
+        free = drive == 0 ? Closing.Free.FREQUENCY : Closing.Free.NOTHING;
         system = new OrbitSystem(equations, found.site());
-        waveforms = new Waveforms(equations, orbit, 0);
-        system.newtonStep(orbit, Closing.Free.FREQUENCY, 0, new double[orbit.x.length], extra);
+        system.setDrive(drive);
+        waveforms = new Waveforms(equations, orbit, drive);
+        system.newtonStep(orbit, free, 0, new double[orbit.x.length], extra);
     }
 
     /**
@@ -41,7 +45,7 @@ public final class OrbitDerivatives {
         add(above, 0.5 / delta, current, charge);
         double[] derivative = new double[orbit.x.length];
         system.differentiate(orbit, new OrbitSystem.Change(current, charge), Closing.Free.FREQUENCY, derivative, extra);
-        Orbit change = new Orbit(orbit.mesh, orbit.stride, extra[0]);
+        Orbit change = new Orbit(orbit.mesh, orbit.stride, free.frequency() ? extra[0] : 0);
         System.arraycopy(derivative, 0, change.x, 0, derivative.length);
         return new Derivative(waveforms, new Waveforms(equations, change, 0));
     }

@@ -7,8 +7,8 @@ import galena.engine.linear.SingularMatrix;
  * than half a swing is shortened to that, because the exponential laws are not to be trusted further.
  */
 final class OrbitNewton {
-    /** A step of at most this share of the swing ends the iteration: the next one would be its square. */
-    static final double SETTLED = 1e-7;
+    /** Of an orbit that is only passed through. */
+    private static final double PASSING = 1e-5;
 
     private static final double LONGEST_STEP = 0.5;
     /** However small the swing, a step of half of this is allowed: an orbit may start flat. */
@@ -22,13 +22,21 @@ final class OrbitNewton {
     private final OrbitSystem system;
     private final double[] extra = new double[Closing.MOST_FREE];
     private double[] step = {};
+    private final double settled;
     private final double[] scale;
     private final double[] trusted;
     private int iterations;
     private double lastStep;
 
+    /** For orbits on the way to another. */
     OrbitNewton(OrbitSystem system) {
+        this(system, PASSING);
+    }
+
+    /** @param settled a step of at most this share of swing is the last */
+    OrbitNewton(OrbitSystem system, double settled) {
         this.system = system;
+        this.settled = settled;
         scale = new double[system.equations().stride()];
         trusted = new double[system.equations().stride()];
     }
@@ -61,7 +69,7 @@ final class OrbitNewton {
             double size = take(orbit, free);
             if (!Double.isFinite(size) || !(orbit.frequency > 0)) return false;
             lastStep = size;
-            if (size < SETTLED) return true;
+            if (size < settled) return true;
             if (k > 8 && size > 0.5 * before) return false;
             before = size;
         }

@@ -23,7 +23,7 @@ final class Refinement {
 
     Refinement(OrbitSystem system, Closing.Free free, Accuracy accuracy, Watch watch) {
         this.system = system;
-        this.newton = new OrbitNewton(system);
+        this.newton = new OrbitNewton(system, accuracy.settled());
         this.free = free;
         this.accuracy = accuracy;
         this.watch = watch;
@@ -79,6 +79,7 @@ final class Refinement {
 
     private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error) {
         return new SteadyState.Found(
+                accuracy,
                 new Waveforms(system.equations(), fine, system.drive()),
                 error,
                 system.site(),

@@ -40,6 +40,7 @@ public sealed interface SteadyState {
     /**
      * A steady state.
      *
+     * @param accuracy that was asked for and met
      * @param waveforms the period, on the finer of two meshes
      * @param error the difference between the two
      * @param site where the phase is pinned
@@ -47,7 +48,14 @@ public sealed interface SteadyState {
      * @param lastStep the last Newton step, as a share of swing
      * @param inner what later solves start from
      */
-    record Found(Waveforms waveforms, AchievedError error, Site site, int iterations, double lastStep, Inner inner)
+    record Found(
+            Accuracy accuracy,
+            Waveforms waveforms,
+            AchievedError error,
+            Site site,
+            int iterations,
+            double lastStep,
+            Inner inner)
             implements SteadyState {
         /** How small disturbances of the orbit grow or die. */
         public Floquet floquet() {

@@ -45,6 +45,11 @@ public final class Waveforms {
         return equations;
     }
 
+    /** Share of the sources' alternating parts that was heard: 1 for a driven circuit, 0 for a free-running one. */
+    public double drive() {
+        return drive;
+    }
+
     /** Intervals of the mesh. */
     public int intervals() {
         return orbit.intervals();
