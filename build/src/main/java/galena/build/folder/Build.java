@@ -3,6 +3,7 @@ package galena.build.folder;
 import galena.build.source.Node.Mapping;
 import galena.build.source.Place;
 import galena.build.source.SourceFile;
+import galena.trade.device.DeviceLibrary;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -23,6 +24,7 @@ import java.util.Set;
  * @param strays small capacitances
  * @param couplings pairs of coils
  * @param points test points by name
+ * @param devices the library that its devices were looked up in
  */
 public record Build(
         SourceFile file,
@@ -33,7 +35,8 @@ public record Build(
         Map<String, PartEntry> parts,
         List<Stray> strays,
         List<Coupled> couplings,
-        Map<String, TestPoint> points) {
+        Map<String, TestPoint> points,
+        DeviceLibrary devices) {
     public Build {
         parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));
         strays = List.copyOf(strays);

@@ -16,6 +16,7 @@ import galena.build.source.Problems;
 import galena.build.source.Saver;
 import galena.build.source.SourceFile;
 import galena.build.source.YamlReader;
+import galena.trade.device.DeviceLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -84,7 +85,7 @@ public record BuildFolder(
      */
     public BuildFolder edit(Edit edit) throws BadInputException, IOException {
         SourceFile changed = Editor.apply(build.file(), edit);
-        BuildReader.read(changed, build.name());
+        BuildReader.read(changed, build.name(), build.devices());
         Saver.save(build.file(), changed);
         return open(folder);
     }
@@ -103,7 +104,8 @@ public record BuildFolder(
         try {
             SourceFile file = SourceFile.read(Layout.BUILD.in(folder), Layout.BUILD.place());
             Path name = folder.toAbsolutePath().normalize().getFileName();
-            return Optional.of(BuildReader.read(file, name == null ? "build" : name.toString()));
+            return Optional.of(
+                    BuildReader.read(file, name == null ? "build" : name.toString(), DeviceLibrary.standard()));
         } catch (BadInputException bad) {
             problems.addAll(bad.problems());
             return Optional.empty();

@@ -11,7 +11,6 @@ import galena.build.form.ListOf;
 import galena.build.form.Named;
 import galena.build.form.Quantities;
 import galena.build.form.Text;
-import galena.build.form.Type;
 import galena.build.form.WordOr;
 import galena.build.form.Words;
 import galena.build.quantity.Unit;
@@ -25,8 +24,8 @@ final class BuildForm {
     /** The net that voltages are measured from. */
     static final String GROUND = "ground";
 
-    static final Type BATTERY = new Text(
-            "(?:\\d{1,2}\\s*[x×]\\s*)?[A-Za-z0-9]{1,8}-[A-Za-z0-9]{2,12}",
+    static final Text BATTERY = new Text(
+            "(?:\\d{1,3}\\s*[x×*]\\s*)?[A-Za-z0-9][A-Za-z0-9 _\\-]{0,23}",
             "A battery is written as cells, size and chemistry: 6xAA-NiMH, or 9V-alkaline.");
 
     private static final Field PLUS = optional("plus", Text.NAME, "The net at the positive end is rail if left out.");

@@ -8,6 +8,7 @@ import galena.build.source.Node.Mapping;
 import galena.build.source.Problems;
 import galena.build.source.SourceFile;
 import galena.build.source.YamlReader;
+import galena.trade.device.DeviceLibrary;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,19 +21,21 @@ public final class BuildReader {
     /**
      * @param file the text of a build
      * @param folderName the name of a build that has none
+     * @param devices where type numbers are looked up
      * @throws BadInputException with every problem that was found
      */
-    public static Build read(SourceFile file, String folderName) throws BadInputException {
+    public static Build read(SourceFile file, String folderName, DeviceLibrary devices) throws BadInputException {
         Problems problems = new Problems();
         SourceFile current = FileVersion.migrated(file, problems);
         Mapping top = YamlReader.read(current, problems);
         Optional<Filled> filled = BuildForm.BUILD.read(top, new Notes(problems, "A build has parts."));
         BuildChecks.check(top, problems);
+        DeviceChecks.check(top, devices, problems);
         problems.throwIfAny();
-        return build(file, top, filled.orElseThrow(), folderName);
+        return build(file, top, filled.orElseThrow(), folderName, devices);
     }
 
-    private static Build build(SourceFile file, Mapping top, Filled filled, String folderName) {
+    private static Build build(SourceFile file, Mapping top, Filled filled, String folderName, DeviceLibrary devices) {
         return new Build(
                 file,
                 top,
@@ -42,7 +45,8 @@ public final class BuildReader {
                 parts(filled),
                 strays(filled),
                 couplings(filled),
-                points(filled));
+                points(filled),
+                devices);
     }
 
     private static Intent intent(Filled top) {

@@ -28,6 +28,6 @@ public record Choice(String inWords, List<Form> kinds) implements Type {
 
     @Override
     public ObjectNode schema(Definitions definitions) {
-        return KindKey.schema(kinds, definitions);
+        return KindKey.schema(kinds, inWords, definitions);
     }
 }

@@ -73,18 +73,21 @@ public record Form(String name, List<Field> fields, Check check) {
         Map<String, Object> values = new LinkedHashMap<>();
         boolean sound = true;
         for (int i = 0; i < group.entries().size(); i++) {
-            Entry entry = group.entries().get(i);
-            Optional<Field> field = field(entry.key().text());
-            Optional<Object> value = field.isPresent()
-                    ? field.get()
-                            .type()
-                            .read(entry.value(), notes.under(field.get().rule()))
-                    : unknownKey(group, i, notes);
-            value.ifPresent(v -> values.put(entry.key().text(), v));
+            if (i + 1 < group.entries().size() && uncut(group, i + 1).isPresent()) continue; // told at its second half
+            Optional<Object> value = value(group, i, notes);
+            String key = group.entries().get(i).key().text();
+            value.ifPresent(v -> values.put(key, v));
             sound &= value.isPresent();
         }
         sound &= hasAllNeeded(group, notes);
         return sound ? checked(new Filled(this, group, values), notes.problems()) : Optional.empty();
+    }
+
+    private Optional<Object> value(Mapping group, int index, Notes notes) {
+        Entry entry = group.entries().get(index);
+        Optional<Field> field = field(entry.key().text());
+        if (field.isEmpty()) return unknownKey(group, index, notes);
+        return field.get().type().read(entry.value(), notes.under(field.get().rule()));
     }
 
     private Optional<Filled> checked(Filled filled, Problems problems) {
@@ -100,7 +103,8 @@ public record Form(String name, List<Field> fields, Check check) {
     private boolean hasAllNeeded(Mapping group, Notes notes) {
         boolean all = true;
         for (Field field : fields) {
-            if (!field.required() || group.entry(field.key()).isPresent()) continue;
+            boolean checkedBefore = field.type() instanceof Version;
+            if (!field.required() || checkedBefore || group.entry(field.key()).isPresent()) continue;
             notes.problems()
                     .add(new Problem(
                             group.place(),

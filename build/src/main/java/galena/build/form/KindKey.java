@@ -68,17 +68,24 @@ final class KindKey {
         return same != null && keys.contains(same) ? Optional.of(same) : Nearest.to(key, keys);
     }
 
-    /** Each kind is tried only where its key stands, so that an editor complains about the right one. */
-    static ObjectNode schema(List<Form> kinds, Definitions definitions) {
+    /** Each kind is asked for only where its key stands, so that an editor complains about the right one. */
+    static ObjectNode schema(List<Form> kinds, String inWords, Definitions definitions) {
         ObjectNode schema = Definitions.object().put("type", "object");
-        ArrayNode each = schema.putArray("oneOf");
+        ArrayNode one = schema.putArray("oneOf");
+        ArrayNode each = schema.putArray("allOf");
         for (Form kind : kinds) {
-            String name = "kind_" + of(kind);
-            each.add(definitions.reference(name, () -> {
-                ObjectNode group = Schema.group(kind, definitions);
-                return group.put("title", kind.name());
-            }));
+            one.add(requires(of(kind)));
+            ObjectNode branch = each.addObject();
+            branch.set("if", requires(of(kind)));
+            branch.set("then", definitions.reference(inWords + "_" + of(kind), () -> Schema.group(kind, definitions)
+                    .put("title", kind.name())));
         }
+        return schema;
+    }
+
+    private static ObjectNode requires(String key) {
+        ObjectNode schema = Definitions.object();
+        schema.putArray("required").add(key);
         return schema;
     }
 }

@@ -67,7 +67,9 @@ public record Named(String inWords, List<Form> kinds) implements Type {
         schema.putObject("propertyNames").put("pattern", "^" + Text.NAME.shape() + "$");
         schema.set(
                 "additionalProperties",
-                kinds.size() == 1 ? Schema.group(kinds.get(0), definitions) : KindKey.schema(kinds, definitions));
+                kinds.size() == 1
+                        ? Schema.group(kinds.get(0), definitions)
+                        : KindKey.schema(kinds, inWords, definitions));
         return schema;
     }
 }

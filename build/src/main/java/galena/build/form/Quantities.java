@@ -8,7 +8,9 @@ import galena.build.quantity.Quantity;
 import galena.build.quantity.Range;
 import galena.build.quantity.Unit;
 import galena.build.source.Node;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The types of quantities. Limits are inclusive, in SI. */
 public final class Quantities {
@@ -124,12 +126,13 @@ public final class Quantities {
     /** The commonest slip of all: M for m, m for M, or M for µ. */
     private static Optional<String> mistakenPrefix(Quantity read, double low, double high) {
         String text = read.text();
-        for (String[] swap : new String[][] {{"M", "m"}, {"m", "M"}, {"M", "µ"}}) {
-            String swapped = text.replaceFirst(swap[0], swap[1]);
-            if (text.contains(swap[0]) && fits(swapped, read.unit(), low, high))
-                return Optional.of("M is mega, m is milli. Nearest: " + swapped);
-        }
-        return Optional.empty();
+        List<String> meant = Stream.of(
+                        text.replaceFirst("M", "m"), text.replaceFirst("M", "µ"), text.replaceFirst("m", "M"))
+                .filter(swapped -> !swapped.equals(text) && fits(swapped, read.unit(), low, high))
+                .toList();
+        return meant.isEmpty()
+                ? Optional.empty()
+                : Optional.of("M is mega, m is milli. Nearest: " + String.join(" or ", meant));
     }
 
     private static boolean fits(String text, Unit unit, double low, double high) {

@@ -91,11 +91,16 @@ final class Guess {
         if (unit == Unit.NUMBER) return quoted(text) + " has " + quoted(suffix) + " behind the number";
         if (unit == Unit.HENRY && POINT_IS_R.matcher(text).matches()) return quoted(text) + " has R for the point";
         for (Unit other : Unit.values())
-            if (other != unit && readable(text, other))
+            if (other != unit && !isBarePrefix(suffix) && readable(text, other))
                 return quoted(text) + " is " + other.noun() + ", not " + unit.noun();
         if (unit.hasLetterCodes() && WITH_TOLERANCE.matcher(text).matches())
             return quoted(text) + " ends with a tolerance letter";
         return quoted(text) + " has an unknown unit, " + quoted(suffix);
+    }
+
+    /** "47M": names no unit, so it can't be the wrong one. */
+    private static boolean isBarePrefix(String suffix) {
+        return suffix.length() == 1 && "fpnu\u00B5\u03BCmkKMGT".contains(suffix) && !suffix.equals("m");
     }
 
     private static String rule(Unit unit) {
@@ -162,6 +167,7 @@ final class Guess {
         known.removeIf(spelling -> spelling.startsWith("K") && spelling.length() > 1); // read, but never proposed
         known.sort(Comparator.comparingInt((String spelling) -> slips(spelling, suffix))
                 .thenComparing(spelling -> !spelling.startsWith(suffix.substring(0, 1)))
+                .thenComparing(spelling -> !spelling.endsWith(unit.symbol()))
                 .thenComparing(Comparator.naturalOrder()));
         List<String> sameButCase =
                 known.stream().filter(suffix::equalsIgnoreCase).sorted().toList();

@@ -3,8 +3,8 @@ package galena.build.quantity;
 /** What a quantity measures, how its unit is spelled, and which SI unit the value is held in. */
 public enum Unit {
     OHM("a resistance", "Ω", "mkMGT", "\u03A9 \u2126 ohm ohms Ohm R", "Ω", "470R, 4.7k, 4k7 or 1M, with or without Ω"),
-    FARAD("a capacitance", "F", "fpnum", "F", "pF", "47p, 4n7, 100n or 10µ, with or without F"),
-    HENRY("an inductance", "H", "pnum", "H", "µH", "100µ, 4µ7 or 1m, with or without H"),
+    FARAD("a capacitance", "F", "fpnumkM", "F", "pF", "47p, 4n7, 100n or 10µ, with or without F"),
+    HENRY("an inductance", "H", "pnumkM", "H", "µH", "100µ, 4µ7 or 1m, with or without H"),
     VOLT("a voltage", "V", "numk", "V", "V", "9 V or 300 mV"),
     AMPERE("a current", "A", "fpnum", "A", "mA", "10 mA or 2 µA"),
     WATT("a power", "W", "pnumk", "W", "mW", "100 mW"),

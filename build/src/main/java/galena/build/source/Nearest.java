@@ -15,10 +15,15 @@ public final class Nearest {
      */
     public static Optional<String> to(String word, Collection<String> known) {
         return known.stream()
-                .filter(candidate ->
-                        slips(word, candidate) <= Math.max(1, Math.min(word.length(), candidate.length()) / 3))
+                .filter(candidate -> isNear(word, candidate))
                 .min(Comparator.comparingInt((String candidate) -> slips(word, candidate))
                         .thenComparing(Comparator.naturalOrder()));
+    }
+
+    private static boolean isNear(String word, String candidate) {
+        int shorter = Math.min(word.length(), candidate.length());
+        int slips = slips(word, candidate);
+        return slips < shorter && slips <= Math.max(1, shorter / 3);
     }
 
     static int slips(String one, String other) {
