@@ -29,7 +29,8 @@ final class GalenaTest {
         assertThat(run("--help")).isZero();
         for (ExitCode code : ExitCode.values()) {
             assertThat(answers.toString(StandardCharsets.UTF_8))
-                    .containsPattern("(?m)^ +" + code.number() + " +" + code.meaning().substring(0, 20));
+                    .containsPattern(
+                            "(?m)^ +" + code.number() + " +" + code.meaning().substring(0, 20));
         }
     }
 

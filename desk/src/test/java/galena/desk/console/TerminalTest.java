@@ -78,8 +78,7 @@ final class TerminalTest {
     @Test
     void progress_is_shown_late_and_seldom_and_wiped() {
         long[] now = {0};
-        try (ProgressLine line =
-                new ProgressLine(terminal(StandardCharsets.UTF_8, false), "covering", () -> now[0])) {
+        try (ProgressLine line = new ProgressLine(terminal(StandardCharsets.UTF_8, false), "covering", () -> now[0])) {
             line.at(0.1);
             assertThat(remarks.size()).isZero();
             now[0] = 2_000_000_000L;
