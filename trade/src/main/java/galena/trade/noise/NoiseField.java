@@ -56,7 +56,8 @@ public record NoiseField(double low, double median, double high) {
             throw new IllegalArgumentException("a bandwidth is positive and an excess finite");
         }
         if (environment == Environment.GALACTIC) {
-            throw new IllegalArgumentException("galactic noise doesn't reach the ground at medium waves; it isn't man-made");
+            throw new IllegalArgumentException(
+                    "galactic noise doesn't reach the ground at medium waves; it isn't man-made");
         }
         double median = decibels(environment.median(frequency) + excess, frequency, bandwidth);
         return new NoiseField(

@@ -70,7 +70,8 @@ class NoiseTest {
         assertThat(20 * Math.log10(outdoors.high() / outdoors.median())).isCloseTo(10.6, within(1e-9));
         assertThat(20 * Math.log10(outdoors.median() / outdoors.low())).isCloseTo(5.3, within(1e-9));
         assertThatThrownBy(() -> Environment.CITY.median(100e3)).hasMessageContaining("0.3 to 250 MHz");
-        assertThatThrownBy(() -> NoiseField.of(Environment.GALACTIC, 1e6, 9000, 0)).hasMessageContaining("galactic");
+        assertThatThrownBy(() -> NoiseField.of(Environment.GALACTIC, 1e6, 9000, 0))
+                .hasMessageContaining("galactic");
     }
 
     /** Envelope of a modulated carrier in band noise, drawn at random: the law is the textbook's, the draw is not ours. */
