@@ -5,7 +5,9 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.TreeSet;
 
 /**
  * Which crystal or resonator, alone or mixed with another, through which dividers, lands on which channel.
@@ -38,10 +40,11 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
     public List<Landing> landings(List<Double> channels, double tolerance) {
         if (!(tolerance >= 0)) throw new IllegalArgumentException("a tolerance is zero or more, not " + tolerance);
         Map<Integer, List<Integer>> chains = chains();
+        NavigableSet<Double> sorted = new TreeSet<>(channels);
         List<Landing> found = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
             BoxPart a = parts.get(i);
-            land(a, Optional.empty(), Landing.Mix.ALONE, a.frequency(), chains, channels, tolerance, found);
+            land(a, Optional.empty(), Landing.Mix.ALONE, a.frequency(), chains, sorted, tolerance, found);
             for (int j = i + 1; j < parts.size(); j++) {
                 BoxPart b = parts.get(j);
                 boolean ordered = a.frequency() >= b.frequency();
@@ -49,17 +52,9 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
                 BoxPart low = ordered ? b : a;
                 double sum = high.frequency() + low.frequency();
                 double difference = high.frequency() - low.frequency();
-                land(high, Optional.of(low), Landing.Mix.SUM, sum, chains, channels, tolerance, found);
+                land(high, Optional.of(low), Landing.Mix.SUM, sum, chains, sorted, tolerance, found);
                 if (difference > 0) {
-                    land(
-                            high,
-                            Optional.of(low),
-                            Landing.Mix.DIFFERENCE,
-                            difference,
-                            chains,
-                            channels,
-                            tolerance,
-                            found);
+                    land(high, Optional.of(low), Landing.Mix.DIFFERENCE, difference, chains, sorted, tolerance, found);
                 }
             }
         }
@@ -92,18 +87,24 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
         return chains;
     }
 
+    private static double room(BoxPart part) {
+        return Math.max(part.room(1), part.room(-1));
+    }
+
     private static void land(
             BoxPart first,
             Optional<BoxPart> second,
             Landing.Mix mix,
             double base,
             Map<Integer, List<Integer>> chains,
-            List<Double> channels,
+            NavigableSet<Double> channels,
             double tolerance,
             List<Landing> found) {
+        double most = Math.max(room(first), second.isPresent() ? room(second.get()) : 0);
         chains.forEach((total, chain) -> {
             double frequency = base / total;
-            for (double channel : channels) {
+            double reach = Math.max(tolerance, most / total);
+            for (double channel : channels.subSet(frequency - reach, true, frequency + reach, true)) {
                 double error = frequency - channel;
                 double pull = -error * total;
                 BoxPart pulled = first;

@@ -3,6 +3,7 @@ package galena.trade.channel;
 import galena.trade.channel.Nuisance.Kind;
 import galena.trade.limit.Rule;
 import galena.trade.source.DataTable;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -15,7 +16,7 @@ import java.util.function.ToDoubleFunction;
  * <p>Two carriers d apart make a tone of d in a receiver up to its bandwidth; broadcasters hold ±20 Hz, so a carrier on a
  * station's own channel flutters. A superheterodyne with its oscillator above hears f + 2·IF as an image, and harmonics of
  * its IF (910 kHz is twice 455) whistle against a carrier near them. Points, our judgement: a station counts 1, 3, 6 or 10
- * by strength, tenfold on the channel, fourfold within 6 kHz, twice within 10 kHz, once on the image, three times for a
+ * by strength, tenfold on the channel, fourfold within 6 kHz, twice within 10 kHz, once on the image and where this channel is the image, three times for a
  * local's harmonic; the restricted band 20, another service 6, a receiver's tweet 8, a stop missed by stepping sets 12.
  *
  * @param raster channels to choose from
@@ -88,6 +89,7 @@ public record ChannelRanking(
             near(frequency, station, found);
             harmonicsOfLocal(frequency, station, found);
             image(frequency, station, found);
+            imageOnStation(frequency, station, found);
             ownHarmonicOn(frequency, station, found);
         }
         tweets(frequency, found);
@@ -167,6 +169,17 @@ public record ChannelRanking(
         }
     }
 
+    /** And the other way: a set tuned to a station at f − 2·IF hears this channel as its image. */
+    private void imageOnStation(double frequency, HeardStation station, List<Nuisance> found) {
+        for (double intermediate : intermediateFrequencies) {
+            double heardAt = frequency - 2 * intermediate;
+            if (Math.abs(heardAt - station.frequency()) > HIGHEST_WHISTLE) continue;
+            String words = "sets with an IF of " + kilohertz(intermediate) + " tuned to " + station.name() + " on "
+                    + kilohertz(station.frequency()) + " hear it as an image";
+            found.add(of(Kind.IMAGE_ON_STATION, 1, whistle(heardAt, station.frequency()), station, words));
+        }
+    }
+
     private void tweets(double frequency, List<Nuisance> found) {
         for (double intermediate : intermediateFrequencies) {
             for (int order = 2; order <= 3; order++) {
@@ -225,6 +238,6 @@ public record ChannelRanking(
     }
 
     private static String kilohertz(double frequency) {
-        return String.format(Locale.ROOT, "%.6g kHz", frequency / 1e3).replaceAll("\\.?0+ kHz$", " kHz");
+        return BigDecimal.valueOf(Math.round(frequency), 3).stripTrailingZeros().toPlainString() + " kHz";
     }
 }

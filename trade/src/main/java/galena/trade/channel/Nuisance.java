@@ -21,6 +21,8 @@ public record Nuisance(Kind kind, double points, double tone, boolean day, boole
         HARMONIC_OF_LOCAL,
         /** A station on the image frequency of the receiver. */
         IMAGE,
+        /** This channel is the image of a station heard. */
+        IMAGE_ON_STATION,
         /** A harmonic of the receiver's own intermediate frequency falls near. */
         RECEIVER_TWEET,
         /** A harmonic of this channel falls on a station heard. */

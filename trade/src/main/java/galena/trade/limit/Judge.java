@@ -1,6 +1,7 @@
 package galena.trade.limit;
 
 import galena.trade.field.Radiator;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -255,6 +256,6 @@ final class Judge {
     }
 
     private static String kilohertz(double frequency) {
-        return String.format(Locale.ROOT, "%.4g kHz", frequency / 1e3);
+        return BigDecimal.valueOf(Math.round(frequency), 3).stripTrailingZeros().toPlainString() + " kHz";
     }
 }

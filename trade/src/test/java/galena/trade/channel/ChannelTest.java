@@ -87,6 +87,9 @@ class ChannelTest {
     void a_strong_station_on_the_image_counts_and_so_does_an_own_harmonic_on_a_station() {
         ChannelRanking image = ranking(Raster.ten(), ChannelRanking.When.DAY, local(1510e3));
         assertThat(kinds(image.weigh(600e3))).contains(Nuisance.Kind.IMAGE);
+        assertThat(kinds(ranking(Raster.ten(), ChannelRanking.When.DAY, local(590e3))
+                        .weigh(1500e3)))
+                .containsExactly(Nuisance.Kind.IMAGE_ON_STATION);
         assertThat(kinds(image.weigh(750e3))).contains(Nuisance.Kind.OWN_HARMONIC_ON_STATION);
     }
 
