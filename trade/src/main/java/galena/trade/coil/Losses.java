@@ -1,0 +1,49 @@
+package galena.trade.coil;
+
+import galena.trade.wire.OutOfRange;
+
+/**
+ * Series resistance of a coil by cause. Dielectric loss and radiation are not in it.
+ *
+ * @param frequency Hz
+ * @param reactance 2πf·L (Ω)
+ * @param dc resistance to direct current (Ω)
+ * @param skin added by each wire's own field (Ω)
+ * @param proximity added by the field of the other turns, and of the core, across the wire (Ω)
+ * @param core loss in the core, seen in series (Ω)
+ * @param lowFactor least the total may be, over {@link #total}
+ * @param highFactor most it may be, over {@link #total}
+ */
+public record Losses(
+        double frequency,
+        double reactance,
+        double dc,
+        double skin,
+        double proximity,
+        double core,
+        double lowFactor,
+        double highFactor) {
+    public Losses {
+        OutOfRange.requirePositive("frequency (Hz)", frequency);
+        OutOfRange.requirePositive("reactance (ohm)", reactance);
+        OutOfRange.requirePositive("direct-current resistance (ohm)", dc);
+        OutOfRange.require("lowFactor", lowFactor, 0, 1, "The interval must hold the figure.");
+        OutOfRange.require("highFactor", highFactor, 1, 100, "The interval must hold the figure.");
+    }
+
+    /** Series resistance (Ω). */
+    public double total() {
+        return dc + skin + proximity + core;
+    }
+
+    /** Series resistance with what it may lie between (Ω). */
+    public Interval resistance() {
+        return new Interval(total(), total() * lowFactor, total() * highFactor);
+    }
+
+    /** Unloaded Q = ωL/R, far below self-resonance, without dielectric loss: an upper figure for a real coil. */
+    public Interval q() {
+        double q = reactance / total();
+        return new Interval(q, q / highFactor, q / lowFactor);
+    }
+}
