@@ -10,8 +10,8 @@ import galena.trade.wire.Wire;
  * (Butterworth's relation, F. E. Terman, Radio Engineers' Handbook 1943). A core adds its field by {@link #plus}.
  *
  * <p>Against Medhurst's table (thick wire, 40 turns) the solid-wire loss is within 7 % from pitch 1.25 wire diameters and
- * length 0.8 diameters up; in shorter or closer coils it comes out higher than he measured, up to twice at pitch 1.11 and
- * length 0.2. {@link #losses} gives that as the interval.
+ * length 0.8 diameters up, and in coils longer than 3 diameters at any pitch; in shorter and closer coils it comes out
+ * higher than he measured, up to twice at pitch 1.11 and length 0.2. {@link #losses} gives that as the interval.
  */
 public final class TurnField {
     /** Turns that are solved at once; time grows with their square. */
@@ -152,16 +152,30 @@ public final class TurnField {
     private static final double BASE_DOUBT = 0.07;
 
     /**
-     * Share by which the proximity loss of thick, close and short windings has been seen too high: pitch/diameter against
-     * 1 − measured/computed at length 0.2 diameters. Fades out below x = 4, where eddy currents no longer push each other
-     * about.
+     * Share by which the proximity loss of thick, close and short windings has been seen too high: 1 − measured/computed
+     * against Medhurst. Fades out below x = 4, where eddy currents no longer push each other about.
      */
     private double doubt(Wire wire, double frequency, double celsius) {
         if (!(wire instanceof Wire.Solid solid)) return 0;
         double x = SkinEffect.argument(solid.diameter(), wire.metal().resistivity(celsius), frequency);
-        double spacing = closest() / solid.diameter();
-        double full = spacing < 1.25 ? 0.55 : spacing < 1.7 ? 0.35 : spacing < 2.2 ? 0.2 : 0;
+        double spacing = closest() / solid.diameter(), shape = lengthOverDiameter();
+        double full = 0;
+        if (shape < 0.8) {
+            full = spacing < 1.25 ? 0.55 : spacing < 1.4 ? 0.4 : spacing < 1.7 ? 0.3 : spacing < 2.2 ? 0.2 : 0;
+        } else if (shape < 3) {
+            full = spacing < 1.25 ? 0.32 : 0;
+        }
         return full * Math.max(0, Math.min(1, (x - 1.5) / 2.5));
+    }
+
+    private double lengthOverDiameter() {
+        double first = Double.MAX_VALUE, last = -Double.MAX_VALUE, radii = 0;
+        for (int i = 0; i < z.length; i++) {
+            first = Math.min(first, z[i]);
+            last = Math.max(last, z[i]);
+            radii += r[i];
+        }
+        return radii == 0 ? 0 : (last - first) / (2 * radii / z.length);
     }
 
     private double closest() {
