@@ -53,7 +53,7 @@ public record BobbinFormer(
     @Override
     public List<Variation> variations() {
         double room = cheekDiameter + hubDiameter;
-        double tight = Math.max(layerPitch * (1 - layerTolerance), 0.8 * wire.outerDiameter());
+        double tight = Math.max(layerPitch * (1 - layerTolerance), Multilayer.closestLayers(pitch, wire));
         return List.of(
                 new Variation(
                         "hub diameter",

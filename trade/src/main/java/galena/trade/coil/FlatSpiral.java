@@ -78,7 +78,7 @@ public record FlatSpiral(double turns, double innerDiameter, double pitch, Wire 
         double[] z = new double[Math.max(1, (int) Math.round(turns))], r = new double[z.length];
         Arrays.setAll(r, this::radius);
         return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire))
-                .losses(this, frequency, celsius, 0);
+                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
     }
 
     @Override

@@ -27,7 +27,7 @@ public record Losses(
         OutOfRange.requirePositive("frequency (Hz)", frequency);
         OutOfRange.requirePositive("reactance (ohm)", reactance);
         OutOfRange.requirePositive("direct-current resistance (ohm)", dc);
-        OutOfRange.require("lowFactor", lowFactor, 0, 1, "The interval must hold the figure.");
+        OutOfRange.require("lowFactor", lowFactor, 0.01, 1, "The interval must hold the figure, and a Q an upper end.");
         OutOfRange.require("highFactor", highFactor, 1, 100, "The interval must hold the figure.");
     }
 

@@ -13,13 +13,12 @@ import java.util.Arrays;
  * @param innerDiameter of the former (m)
  * @param width between the cheeks (m)
  * @param pitch from turn to turn within a layer (m)
- * @param layerPitch from layer to layer, at least 0.8 times the wire's outer diameter (wires may bed into the grooves) (m)
+ * @param layerPitch from layer to layer (m): the wire's outer diameter, or less where wires bed into grooves
  * @param wire what it is wound with
  */
 public record Multilayer(double turns, double innerDiameter, double width, double pitch, double layerPitch, Wire wire)
         implements Winding {
     private static final int MOST_LAYERS = 60;
-    private static final double BEDDED = 0.8;
 
     public Multilayer {
         OutOfRange.requirePositive("former diameter (m)", innerDiameter);
@@ -32,9 +31,9 @@ public record Multilayer(double turns, double innerDiameter, double width, doubl
         OutOfRange.require(
                 "layer pitch (m)",
                 layerPitch,
-                wire.outerDiameter() * BEDDED,
+                closestLayers(pitch, wire) * (1 - 1e-9),
                 innerDiameter,
-                "From 0.8 times the wire's outer diameter up to the former's diameter.");
+                "Wires may bed into the grooves of the layer below, but not into its wires.");
         double perLayer = Math.floor(width / pitch * (1 + 1e-12));
         OutOfRange.require("turns", turns, 1, perLayer * MOST_LAYERS, "Up to 60 layers between the cheeks.");
         OutOfRange.require(
@@ -43,6 +42,12 @@ public record Multilayer(double turns, double innerDiameter, double width, doubl
                 0,
                 1.5 * innerDiameter,
                 "Up to one and a half times the former's diameter.");
+    }
+
+    /** Least layer pitch (m): wires lying in the grooves of the layer below. */
+    static double closestLayers(double pitch, Wire wire) {
+        double across = pitch / 2;
+        return Math.sqrt(Math.max(0, wire.outerDiameter() * wire.outerDiameter() - across * across));
     }
 
     /** Turns that a full layer holds. */
@@ -104,10 +109,12 @@ public record Multilayer(double turns, double innerDiameter, double width, doubl
     public Losses losses(double frequency, double celsius) {
         int whole = Math.max(1, (int) Math.round(turns)), each = turnsPerLayer();
         double[] z = new double[whole], r = new double[whole];
-        Arrays.setAll(z, i -> i % each * pitch);
+        // layers closer than a wire must lie in each other's grooves
+        double groove = layerPitch < wire.outerDiameter() ? pitch / 2 : 0;
+        Arrays.setAll(z, i -> i % each * pitch + (i / each % 2) * groove);
         Arrays.setAll(r, i -> radius(i / each));
         return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire))
-                .losses(this, frequency, celsius, 0);
+                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
     }
 
     @Override

@@ -104,7 +104,8 @@ public record RectangularFrame(double turns, double width, double height, double
     public Losses losses(double frequency, double celsius) {
         double[] across = new double[Math.max(1, (int) Math.round(turns))];
         Arrays.setAll(across, i -> i * pitch);
-        return TurnField.ofParallels(across, new double[across.length]).losses(this, frequency, celsius, 0);
+        return TurnField.ofParallels(across, new double[across.length])
+                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
     }
 
     @Override

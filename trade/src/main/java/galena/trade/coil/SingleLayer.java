@@ -59,7 +59,7 @@ public record SingleLayer(double turns, double diameter, double pitch, Wire wire
 
     @Override
     public Losses losses(double frequency, double celsius) {
-        return turnField().losses(this, frequency, celsius, 0);
+        return turnField().losses(this, frequency, celsius, 0, TurnField.MEASURED);
     }
 
     /** Magnetic moment for one ampere (m²): turns times area. */

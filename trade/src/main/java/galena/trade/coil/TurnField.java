@@ -17,6 +17,12 @@ public final class TurnField {
     /** Turns that are solved at once; time grows with their square. */
     private static final int MOST_TURNS = 500;
 
+    /** Doubt for single layers: the worst difference from Medhurst's measured coils where pitch and length are ample. */
+    public static final double MEASURED = 0.07;
+
+    /** Doubt for every other form: the same equations, no measured table held to test them against; a judgement. */
+    public static final double RECKONED = 0.15;
+
     private final double[] z;
     private final double[] r;
     private final double[] lengths;
@@ -124,16 +130,17 @@ public final class TurnField {
      *
      * @param winding for its wire, resistance and reactance
      * @param core series resistance of the core (Ω)
+     * @param doubt how far the total may be off, as a fraction: {@link #MEASURED} or {@link #RECKONED}
      */
-    public Losses losses(Winding winding, double frequency, double celsius, double core) {
+    public Losses losses(Winding winding, double frequency, double celsius, double core, double doubt) {
         OutOfRange.requirePositive("frequency (Hz)", frequency);
         double dc = winding.dcResistance(celsius);
         double skin = dc * (straightRatio(winding.wire(), frequency, celsius) - 1);
         double proximity = dc * addedLoss(winding.wire(), frequency, celsius);
         double reactance = 2 * Math.PI * frequency * winding.inductance(frequency, celsius);
         double total = dc + skin + proximity + core;
-        double less = proximity * doubt(winding.wire(), frequency, celsius) + BASE_DOUBT * total;
-        return new Losses(frequency, reactance, dc, skin, proximity, core, 1 - less / total, 1 + BASE_DOUBT);
+        double less = proximity * crowding(winding.wire(), frequency, celsius) + doubt * total;
+        return new Losses(frequency, reactance, dc, skin, proximity, core, 1 - less / total, 1 + doubt);
     }
 
     /** Resistance of the wire by itself, drawn out straight, over its direct-current resistance. */
@@ -148,14 +155,11 @@ public final class TurnField {
         return SkinEffect.resistanceRatio(x) + litz.strandConstant() * fill * fill * SkinEffect.proximityFactor(x);
     }
 
-    /** Worst difference from Medhurst's measured coils where pitch and length are ample. */
-    private static final double BASE_DOUBT = 0.07;
-
     /**
      * Share by which the proximity loss of thick, close and short windings has been seen too high: 1 − measured/computed
      * against Medhurst. Fades out below x = 4, where eddy currents no longer push each other about.
      */
-    private double doubt(Wire wire, double frequency, double celsius) {
+    private double crowding(Wire wire, double frequency, double celsius) {
         if (!(wire instanceof Wire.Solid solid)) return 0;
         double x = SkinEffect.argument(solid.diameter(), wire.metal().resistivity(celsius), frequency);
         double spacing = closest() / solid.diameter(), shape = lengthOverDiameter();

@@ -1,6 +1,7 @@
 package galena.trade.coil;
 
 import galena.trade.wire.OutOfRange;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -30,7 +31,7 @@ public record WindingSheet(
         LossFigure losses,
         SelfCapacitance selfCapacitance) {
     public WindingSheet {
-        contributions = Map.copyOf(contributions);
+        contributions = Collections.unmodifiableMap(new LinkedHashMap<>(contributions)); // keeps the order
     }
 
     /** Losses, if they can be reckoned. */

@@ -1,5 +1,6 @@
 package galena.trade.ferrite;
 
+import galena.trade.coil.Former;
 import galena.trade.coil.Interval;
 import galena.trade.wire.OutOfRange;
 import java.util.function.DoubleUnaryOperator;
@@ -11,7 +12,6 @@ import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
  */
 public final class CoreTrial {
     private static final int MOST_STEPS = 200;
-    private static final double LEAST_ROD = 1.001;
 
     private CoreTrial() {}
 
@@ -38,12 +38,21 @@ public final class CoreTrial {
     public record NoSuchCore(double least, double most, String remedy) implements Finding {}
 
     /**
-     * @param wound the winding as it stands on the rod; the material's permeability is not used
-     * @param measured inductance at low current, self-capacitance taken out (H); formula error is added here
+     * @param former the rod with its sleeve; the material's permeability is not used
+     * @param turns on it
+     * @param measured inductance at low current, self-capacitance taken out (H); what the sizes leave open and the formula's
+     *     own error are added here
      */
-    public static Finding rod(RodCoil wound, Interval measured) {
-        Interval reading = measured.widened(wound.modelError());
-        return find(mu -> wound.withPermeability(mu).inductance(), LEAST_ROD, reading);
+    public static Finding rod(RodFormer former, double turns, Interval measured) {
+        RodCoil wound = former.wind(turns);
+        double open = wound.modelError();
+        for (Former.Variation variation : former.sizeVariations()) {
+            double low = variation.low().wind(turns).inductance(),
+                    high = variation.high().wind(turns).inductance();
+            open += Math.abs(high - low) / 2 / wound.inductance();
+        }
+        return find(
+                mu -> wound.withPermeability(mu).inductance(), RodProblem.LEAST_PERMEABILITY, measured.widened(open));
     }
 
     /**

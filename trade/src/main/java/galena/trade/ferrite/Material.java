@@ -35,7 +35,7 @@ public record Material(
     public record LossPoint(double frequency, double factor) {
         public LossPoint {
             OutOfRange.requirePositive("frequency of a loss factor (Hz)", frequency);
-            OutOfRange.require("loss factor tan δ/µ", factor, 0, 0.1, "Ferrites for tuned coils have 1e-5 to 1e-3.");
+            OutOfRange.require("loss factor tan δ/µ", factor, 1e-8, 0.1, "Ferrites for tuned coils have 1e-5 to 1e-3.");
         }
     }
 
@@ -89,8 +89,8 @@ public record Material(
     }
 
     /**
-     * Loss factor tan δ/µ at a frequency: straight in logarithms between given points, the nearest one's up to an octave
-     * beyond them, within as much as the frequency differs.
+     * Loss factor tan δ/µ at a frequency: straight in logarithms between given points, between their figures or
+     * a factor of two; the nearest one's up to an octave beyond them, within as much as the frequency differs.
      *
      * @param frequency Hz
      * @throws OutOfRange where nothing is known of the loss
@@ -113,7 +113,8 @@ public record Material(
         LossPoint below = losses.get(i - 1), above = losses.get(i);
         double share = Math.log(frequency / below.frequency()) / Math.log(above.frequency() / below.frequency());
         double factor = below.factor() * Math.pow(above.factor() / below.factor(), share);
-        double low = Math.min(below.factor(), above.factor()), high = Math.max(below.factor(), above.factor());
+        double low = Math.max(Math.min(below.factor(), above.factor()), factor / REACH);
+        double high = Math.min(Math.max(below.factor(), above.factor()), factor * REACH);
         return new Interval(factor, Math.min(low, factor), Math.max(high, factor));
     }
 

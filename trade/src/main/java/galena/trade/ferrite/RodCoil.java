@@ -1,5 +1,6 @@
 package galena.trade.ferrite;
 
+import galena.trade.coil.InternalInductance;
 import galena.trade.coil.Interval;
 import galena.trade.coil.Losses;
 import galena.trade.coil.SelfCapacitance;
@@ -29,6 +30,7 @@ public record RodCoil(
         Rod rod, Material material, double turns, double diameter, double pitch, double position, Wire wire)
         implements Winding {
     public RodCoil {
+        OutOfRange.require("turns", turns, 1, 100_000, "A part of a turn is a piece of wire.");
         OutOfRange.require(
                 "winding diameter to wire centre (m)",
                 diameter,
@@ -42,7 +44,11 @@ public record RodCoil(
                 rod.length() / 2,
                 "Keep the winding's middle on the rod.");
         OutOfRange.require(
-                "turns times pitch (m)", turns * pitch, 0, rod.length(), "The winding is longer than the rod.");
+                "turns times pitch (m)",
+                turns * pitch,
+                0,
+                2 * rod.length(),
+                "The winding is more than twice as long as the rod.");
         RodProblem.susceptibility(material.permeability());
     }
 
@@ -106,7 +112,8 @@ public record RodCoil(
         RodResponse solution = solve();
         Interval factor = material.lossFactor(frequency);
         double perFactor = 2 * Math.PI * frequency * solution.resistancePerLossFactor();
-        Losses figure = turnField(solution).losses(this, frequency, celsius, perFactor * factor.value());
+        Losses figure =
+                turnField(solution).losses(this, frequency, celsius, perFactor * factor.value(), TurnField.RECKONED);
         double total = figure.total();
         double less = perFactor * (factor.value() - factor.low()) / total;
         double more = perFactor * (factor.high() - factor.value()) / total;
@@ -117,13 +124,13 @@ public record RodCoil(
                 figure.skin(),
                 figure.proximity(),
                 figure.core(),
-                Math.max(0, figure.lowFactor() - less),
+                figure.lowFactor() - less,
                 figure.highFactor() + more);
     }
 
     /** Losses in the wire alone, the rod's field across it included. */
     public Losses copperLosses(double frequency, double celsius) {
-        return turnField(solve()).losses(this, frequency, celsius, 0);
+        return turnField(solve()).losses(this, frequency, celsius, 0, TurnField.RECKONED);
     }
 
     @Override
@@ -144,7 +151,8 @@ public record RodCoil(
             hz[i] = one[0];
             hr[i] = one[1];
         }
-        return TurnField.ofRings(z, r, wire.outerDiameter()).plus(hz, hr);
+        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire))
+                .plus(hz, hr);
     }
 
     private RodResponse solve() {

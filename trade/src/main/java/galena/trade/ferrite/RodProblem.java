@@ -26,6 +26,10 @@ final class RodProblem {
     static final int ELEMENTS = 40;
     static final int NODES = ELEMENTS + 1;
     static final int RADIAL = 2;
+
+    /** Closer to 1 the rod adds nothing that could be told from its absence. */
+    static final double LEAST_PERMEABILITY = 1.001;
+
     static final int UNKNOWNS = RADIAL * NODES;
     static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(12);
 
@@ -120,7 +124,7 @@ final class RodProblem {
         return OutOfRange.require(
                         "permeability of the rod",
                         permeability,
-                        1.001,
+                        LEAST_PERMEABILITY,
                         Material.MOST_PERMEABLE,
                         "Ferrite has 10 to 2000.")
                 - 1;

@@ -31,17 +31,14 @@ class LossTest {
     void thick_wire_meets_medhursts_coils(String lengthOverDiameter, double spacing, double value) {
         var medhurst = Published.source(
                 "trade", Kind.TABLE, "R. G. Medhurst, Wireless Engineer 24 (1947): coil over straight wire, measured");
-        if (lengthOverDiameter.equals("0")) return; // a limit that no coil of 40 turns has
         double wire = 1e-3, pitch = wire * spacing;
         double straight = SkinEffect.resistanceRatio(THICK);
         if (lengthOverDiameter.equals("inf")) {
-            if (spacing < 1.1) return; // touching bare wires, extrapolated by Medhurst
             double row = 1 + WireRow.addedLoss(wire, pitch, THICK) / straight;
             medhurst.matchesRelative("endless coil, pitch/d " + spacing, value, row, AMPLE);
             return;
         }
         double ratio = Double.parseDouble(lengthOverDiameter), diameter = HIS_TURNS * pitch / ratio;
-        if (pitch > diameter / 4 || spacing < 1.1) return;
         var losses = thick(wire, diameter, pitch);
         double found = losses.total() / (losses.dc() + losses.skin());
         String name = "length/diameter " + ratio + ", pitch/d " + spacing;
@@ -59,7 +56,7 @@ class LossTest {
         Arrays.fill(r, diameter / 2);
         // his longest coils have a pitch past the inductance's range; a wider one stands in, as only ratios are used
         var coil = new SingleLayer(HIS_TURNS, Math.max(diameter, 5 * pitch), pitch, Wire.Solid.bareCopper(wire));
-        return TurnField.ofRings(z, r, wire).losses(coil, frequencyFor(wire, THICK), 20, 0);
+        return TurnField.ofRings(z, r, wire).losses(coil, frequencyFor(wire, THICK), 20, 0, TurnField.MEASURED);
     }
 
     private static double frequencyFor(double wire, double x) {
@@ -100,8 +97,8 @@ class LossTest {
         Published.source(
                         "trade",
                         Kind.MEMORY,
-                        "P. L. Dowell, Proc. IEE 113 (1966), one layer, formula as recalled: 15 %")
-                .matchesRelative("Rac/Rdc at pitch/d " + spacing + ", x = " + x, dowell, ours, 0.15);
+                        "P. L. Dowell, Proc. IEE 113 (1966), one layer, formula as recalled; wires squared, so some per cent")
+                .matchesRelative("Rac/Rdc at pitch/d " + spacing + ", x = " + x, dowell, ours, 0.05);
     }
 
     @Test
@@ -126,6 +123,18 @@ class LossTest {
             assertThat(losses.q().low()).isLessThan(losses.q().value());
             before = losses.total();
         }
+    }
+
+    /** Packed layers of thick wire, where eddy currents push each other hardest, still settle and lose more than one layer. */
+    @ParameterizedTest
+    @CsvSource({"1, 1", "0.87, 1", "1, 20", "0.87, 20", "0.87, 60"})
+    void packed_layers_settle(double layerPitch, double x) {
+        var wire = Wire.Solid.copper(0.5e-3, 0.51e-3);
+        double hertz = frequencyFor(0.5e-3, x);
+        var packed = new Multilayer(100, 15e-3, 20 * 0.51e-3, 0.51e-3, layerPitch * 0.51e-3, wire).losses(hertz, 20);
+        var single = new SingleLayer(20, 15.51e-3, 0.51e-3, wire).losses(hertz, 20);
+        assertThat(packed.total() / packed.dc()).isGreaterThan(single.total() / single.dc());
+        assertThat(packed.proximity()).isPositive().isLessThan(1e6);
     }
 
     @Test
