@@ -6,7 +6,9 @@ import galena.trade.wire.OutOfRange;
  * Series resistance of a coil by cause. Dielectric loss and radiation are not in it.
  *
  * @param frequency Hz
- * @param reactance 2πf·L (Ω)
+ * @param reactance 2πf·L, the shift included (Ω)
+ * @param inductanceShift what eddy currents in neighbouring turns take from the inductance, zero or less (H); {@link
+ *     Winding#inductance} leaves it out
  * @param dc resistance to direct current (Ω)
  * @param skin added by each wire's own field (Ω)
  * @param proximity added by the field of the other turns, and of the core, across the wire (Ω)
@@ -17,6 +19,7 @@ import galena.trade.wire.OutOfRange;
 public record Losses(
         double frequency,
         double reactance,
+        double inductanceShift,
         double dc,
         double skin,
         double proximity,
@@ -29,6 +32,17 @@ public record Losses(
         OutOfRange.requirePositive("direct-current resistance (ohm)", dc);
         OutOfRange.require("lowFactor", lowFactor, 0.01, 1, "The interval must hold the figure, and a Q an upper end.");
         OutOfRange.require("highFactor", highFactor, 1, 100, "The interval must hold the figure.");
+    }
+
+    /**
+     * The same losses with a wider interval.
+     *
+     * @param less resistance by which the total may be smaller still (Ω)
+     * @param more resistance by which it may be greater still (Ω)
+     */
+    public Losses widened(double less, double more) {
+        double low = lowFactor - less / total(), high = highFactor + more / total();
+        return new Losses(frequency, reactance, inductanceShift, dc, skin, proximity, core, low, high);
     }
 
     /** Series resistance (Ω). */

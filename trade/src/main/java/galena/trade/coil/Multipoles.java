@@ -26,6 +26,7 @@ final class Multipoles {
 
     private static final double DAMPING = 0.7;
     private static final double SETTLED = 1e-6;
+    private static final double BALANCE = 1e-3;
     private static final int ROUNDS = 2000;
     private static final double[][] CHOOSE = choose();
 
@@ -92,23 +93,44 @@ final class Multipoles {
         }
     }
 
-    /** Loss that eddy currents add in each wire, over its direct-current loss at one ampere. */
-    double[] addedLoss() {
+    /**
+     * What the eddy currents do, for each wire.
+     *
+     * @param addedLoss over its direct-current loss at one ampere
+     * @param inductance that they add, below zero (H/m)
+     */
+    record Outcome(double[] addedLoss, double[] inductance) {}
+
+    /**
+     * Solves, and holds the heat in the wires against what the terminals deliver: by reciprocity the eddy currents react on
+     * the current as it drives them, so a metre of wire shows jωµ₀·2πn·ρₙ·(source·field), whose real part is their loss.
+     */
+    Outcome solve() {
         int round = 0;
         while (exchange() > SETTLED) {
             if (++round > ROUNDS)
                 throw new IllegalStateException("eddy currents of " + wires + " wires did not settle");
         }
-        double[] added = new double[wires];
+        double[] heat = new double[wires], inductance = new double[wires];
+        double burnt = 0, delivered = 0;
         for (int i = 0; i < wires; i++) {
             for (int n = 1; n <= ORDER; n++) {
                 int at = (i * ORDER + n - 1) * 4;
                 double square = 0;
                 for (int k = 0; k < 4; k++) square += arriving[at + k] * arriving[at + k];
-                added[i] -= 2 * Math.PI * Math.PI * x * x * n * square * reflectionIm[n - 1];
+                double inPhase = source[at] * arriving[at] + source[at + 1] * arriving[at + 1];
+                double quadrature = source[at] * arriving[at + 2] + source[at + 1] * arriving[at + 3];
+                double re = reflectionRe[n - 1], im = reflectionIm[n - 1], scale = 2 * Math.PI * n;
+                heat[i] -= Math.PI * x * x * scale * square * im;
+                delivered -= Math.PI * x * x * scale * (re * quadrature + im * inPhase);
+                inductance[i] += SkinEffect.MU_0 * scale * (re * inPhase - im * quadrature);
             }
+            burnt += heat[i];
         }
-        return added;
+        if (Math.abs(burnt - delivered) > BALANCE * burnt) {
+            throw new IllegalStateException("eddy currents burn " + burnt + " where " + delivered + " is delivered");
+        }
+        return new Outcome(heat, inductance);
     }
 
     /** One round: all send, all receive, all answer. Returns the greatest change over the greatest answer. */

@@ -96,24 +96,17 @@ public final class TurnField {
         return new TurnField(z, r, lengths, sumZ, sumR);
     }
 
-    /** Loss added by the field across the turns over the direct-current loss, mean along the wire. */
-    public double addedLoss(Wire wire, double frequency, double celsius) {
-        double[] added = addedByTurn(wire, frequency, celsius);
-        double sum = 0, length = 0;
-        for (int i = 0; i < added.length; i++) {
-            sum += added[i] * lengths[i];
-            length += lengths[i];
-        }
-        return sum / length;
-    }
-
-    double[] addedByTurn(Wire wire, double frequency, double celsius) {
+    /**
+     * Loss added by the field across each turn, over its direct-current loss, and the inductance that eddy currents take
+     * from it.
+     */
+    Multipoles.Outcome eddies(Wire wire, double frequency, double celsius) {
         double rho = wire.metal().resistivity(celsius);
         if (wire instanceof Wire.Solid solid) {
             double x = SkinEffect.argument(solid.diameter(), rho, frequency);
-            return new Multipoles(z, r, hz, hr, solid.diameter() / 2, x).addedLoss();
+            return new Multipoles(z, r, hz, hr, solid.diameter() / 2, x).solve();
         }
-        return addedInStrands((Wire.Litz) wire, rho, frequency);
+        return new Multipoles.Outcome(addedInStrands((Wire.Litz) wire, rho, frequency), new double[hz.length]);
     }
 
     /** Each of n strands turns 8πρH²G watts per metre into heat; over I²R/2 that is 4π²(n·ds·H)²G. */
@@ -136,11 +129,22 @@ public final class TurnField {
         OutOfRange.requirePositive("frequency (Hz)", frequency);
         double dc = winding.dcResistance(celsius);
         double skin = dc * (straightRatio(winding.wire(), frequency, celsius) - 1);
-        double proximity = dc * addedLoss(winding.wire(), frequency, celsius);
-        double reactance = 2 * Math.PI * frequency * winding.inductance(frequency, celsius);
+        Multipoles.Outcome eddies = eddies(winding.wire(), frequency, celsius);
+        double proximity = dc * mean(eddies.addedLoss());
+        double shift = mean(eddies.inductance()) * winding.wireLength();
+        double reactance = 2 * Math.PI * frequency * (winding.inductance(frequency, celsius) + shift);
         double total = dc + skin + proximity + core;
         double less = proximity * crowding(winding.wire(), frequency, celsius) + doubt * total;
-        return new Losses(frequency, reactance, dc, skin, proximity, core, 1 - less / total, 1 + doubt);
+        return new Losses(frequency, reactance, shift, dc, skin, proximity, core, 1 - less / total, 1 + doubt);
+    }
+
+    private double mean(double[] byTurn) {
+        double sum = 0, length = 0;
+        for (int i = 0; i < byTurn.length; i++) {
+            sum += byTurn[i] * lengths[i];
+            length += lengths[i];
+        }
+        return sum / length;
     }
 
     /** Resistance of the wire by itself, drawn out straight, over its direct-current resistance. */

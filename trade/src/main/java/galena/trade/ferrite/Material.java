@@ -64,13 +64,13 @@ public record Material(
 
     /** A core known by its permeability alone: the loss is not known, and a Q with it is refused. */
     public static Material ofPermeability(double permeability) {
-        return new Material("unnamed", permeability, 0, List.of(), "", "given", Basis.SEEN);
+        return new Material("unnamed", permeability, 0, List.of(), "", "given", Basis.GIVEN);
     }
 
     /** A core given by its complex permeability µ′ − jµ″ at one frequency (Hz). */
     public static Material complex(double real, double imaginary, double frequency) {
         var loss = new LossPoint(frequency, imaginary / (real * real));
-        return new Material("unnamed", real, 0, List.of(loss), "", "given", Basis.SEEN);
+        return new Material("unnamed", real, 0, List.of(loss), "", "given", Basis.GIVEN);
     }
 
     /** Every grade held. */
@@ -83,9 +83,15 @@ public record Material(
         return TABLE.stream().filter(m -> m.name().equals(name)).findFirst();
     }
 
-    /** The same grade with another permeability, as measured. */
-    public Material withPermeability(double measured) {
-        return new Material(name, measured, tolerance, losses, remark, source, basis);
+    /** The same grade with another permeability. */
+    public Material withPermeability(double other) {
+        return new Material(name, other, tolerance, losses, remark, source, basis);
+    }
+
+    /** The same grade with the permeability that a trial winding found, and its uncertainty; see {@link CoreTrial}. */
+    public Material measured(Interval found) {
+        double wider = Math.max(found.high() - found.value(), found.value() - found.low()) / found.value();
+        return new Material(name, found.value(), Math.min(0.9, wider), losses, remark, source, basis);
     }
 
     /**

@@ -112,20 +112,9 @@ public record RodCoil(
         RodResponse solution = solve();
         Interval factor = material.lossFactor(frequency);
         double perFactor = 2 * Math.PI * frequency * solution.resistancePerLossFactor();
-        Losses figure =
-                turnField(solution).losses(this, frequency, celsius, perFactor * factor.value(), TurnField.RECKONED);
-        double total = figure.total();
-        double less = perFactor * (factor.value() - factor.low()) / total;
-        double more = perFactor * (factor.high() - factor.value()) / total;
-        return new Losses(
-                frequency,
-                figure.reactance(),
-                figure.dc(),
-                figure.skin(),
-                figure.proximity(),
-                figure.core(),
-                figure.lowFactor() - less,
-                figure.highFactor() + more);
+        return turnField(solution)
+                .losses(this, frequency, celsius, perFactor * factor.value(), TurnField.RECKONED)
+                .widened(perFactor * (factor.value() - factor.low()), perFactor * (factor.high() - factor.value()));
     }
 
     /** Losses in the wire alone, the rod's field across it included. */

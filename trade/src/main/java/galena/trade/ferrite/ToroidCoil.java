@@ -91,6 +91,7 @@ public record ToroidCoil(Toroid core, Material material, double turns, double co
         return new Losses(
                 frequency,
                 omega * inductance(frequency, celsius),
+                0,
                 dc,
                 skin,
                 proximity,

@@ -8,6 +8,8 @@ public enum Basis {
     SEEN,
     /** Worked out from a stated formula. */
     COMPUTED,
+    /** Given by the builder, measured or from a data sheet in hand. */
+    GIVEN,
     /** Recalled and not read again: to be shown as unverified. */
     MEMORY;
 

@@ -72,7 +72,8 @@ class LossTest {
         int turns = 300;
         var coil = new SingleLayer(turns, turns * pitch / 15, pitch, Wire.Solid.bareCopper(wire));
         double row = WireRow.addedLoss(wire, pitch, x);
-        double middle = coil.turnField().addedByTurn(coil.wire(), frequencyFor(wire, x), 20)[turns / 2];
+        double middle =
+                coil.turnField().eddies(coil.wire(), frequencyFor(wire, x), 20).addedLoss()[turns / 2];
         // ends and the wire's curvature leave 0.985 of the field n/2 there, so 0.97 of the loss
         assertThat(middle / row).isBetween(0.965, 1.0);
     }
@@ -123,6 +124,21 @@ class LossTest {
             assertThat(losses.q().low()).isLessThan(losses.q().value());
             before = losses.total();
         }
+    }
+
+    /**
+     * Thick close wire pushes the current to the inside of the coil: its inductance nears that of a sheet on the inner
+     * radius, and cannot fall below it.
+     */
+    @Test
+    void crowded_current_takes_inductance_away() {
+        double wire = 1e-3, pitch = 1.1e-3, diameter = 21e-3;
+        var coil = new SingleLayer(60, diameter, pitch, Wire.Solid.bareCopper(wire));
+        double hertz = frequencyFor(wire, THICK);
+        double found = coil.inductance(hertz, 20) + coil.losses(hertz, 20).inductanceShift();
+        double inner = CurrentSheet.inductance(60, (diameter - wire) / 2, 60 * pitch);
+        assertThat(found).isBetween(inner, coil.inductance(hertz, 20));
+        assertThat(found / inner).isLessThan(1.07);
     }
 
     /** Packed layers of thick wire, where eddy currents push each other hardest, still settle and lose more than one layer. */

@@ -9,6 +9,8 @@ import galena.proof.Published;
 import galena.trade.coil.CurrentSheet;
 import galena.trade.coil.Interval;
 import galena.trade.coil.SingleLayer;
+import galena.trade.coil.TurnsChange;
+import galena.trade.coil.WindingDesign;
 import galena.trade.wire.OutOfRange;
 import galena.trade.wire.SkinEffect;
 import galena.trade.wire.Wire;
@@ -246,6 +248,26 @@ class RodTest {
             assertThat(f.permeability().low()).isLessThan(175);
             assertThat(f.permeability().high()).isGreaterThan(186);
         });
+    }
+
+    /** The whole way: an unknown rod, one trial winding, the turns for the wanted tank, and the trimming after. */
+    @Test
+    void from_a_mystery_rod_to_the_wanted_tank() {
+        var truth = Material.ofPermeability(210);
+        var guess = RodFormer.closeWound(rod(13), Material.named("4B1 (NiZn)").orElseThrow(), WIRE);
+        double reading = guess.withMaterial(truth).wind(30).inductance();
+        var found = (CoreTrial.Identified) CoreTrial.rod(guess, 30, Interval.within(reading, 0.02));
+        var known = guess.withMaterial(guess.material().measured(found.permeability()));
+        var goal = new WindingDesign.Goal(200e-6, 1e6, 20);
+        var sheet = ((WindingDesign.Wound) WindingDesign.design(known, goal)).sheet();
+        assertThat(guess.withMaterial(truth).wind(sheet.exactTurns()).inductance(1e6, 20))
+                .isBetween(sheet.inductance().low(), sheet.inductance().high())
+                .isCloseTo(200e-6, within(0.1e-6));
+        int wound = (int) sheet.winding().turns() + 4;
+        double measured = guess.withMaterial(truth).wind(wound).inductance(1e6, 20);
+        assertThat(TurnsChange.of(known, wound, Interval.within(measured, 0.01), goal)
+                        .change())
+                .isEqualTo(-4);
     }
 
     @Test
