@@ -31,20 +31,33 @@ final class Block {
     /** The best block over all dialects that the overrides allow. */
     static Optional<Block> best(List<String> lines, Overrides overrides) {
         Block best = null;
-        for (char separator :
-                overrides.separator().map(c -> new char[] {c}).orElse(new char[] {'\t', ';', ',', '|', ' '})) {
-            for (char decimal : overrides.decimal().map(c -> new char[] {c}).orElse(new char[] {'.', ','})) {
-                if (separator == decimal) continue; // cannot be told apart
-                char thousands =
-                        decimal == '.' && separator != ',' ? ',' : decimal == ',' && separator != '.' ? '.' : 0;
-                for (char t : new char[] {0, thousands}) {
-                    Optional<Block> found = find(lines, new Dialect(separator, decimal, t));
-                    if (found.isPresent() && (best == null || found.get().score > best.score)) best = found.get();
-                    if (thousands == 0) break;
-                }
-            }
+        for (Dialect dialect : dialects(lines, overrides)) {
+            Optional<Block> found = find(lines, dialect);
+            if (found.isPresent() && (best == null || found.get().score > best.score)) best = found.get();
         }
         return Optional.ofNullable(best);
+    }
+
+    /** The ways in which these lines can be read: a mark that stands nowhere in them makes no difference. */
+    private static List<Dialect> dialects(List<String> lines, Overrides overrides) {
+        List<Dialect> out = new ArrayList<>();
+        boolean comma = lines.stream().anyMatch(l -> l.indexOf(',') >= 0);
+        for (char separator :
+                overrides.separator().map(c -> new char[] {c}).orElse(new char[] {'\t', ';', ',', '|', ' '})) {
+            // without its separator a line is one cell, whichever separator that is: the tab stands for them all
+            boolean needed = separator == '\t' || overrides.separator().isPresent();
+            if (!needed && lines.stream().noneMatch(l -> l.indexOf(separator) >= 0)) continue;
+            for (char decimal : overrides
+                    .decimal()
+                    .map(c -> new char[] {c})
+                    .orElse(comma ? new char[] {'.', ','} : new char[] {'.'})) {
+                if (separator == decimal) continue; // cannot be told apart
+                out.add(new Dialect(separator, decimal, (char) 0));
+                char thousands = decimal == '.' ? ',' : '.';
+                if (separator != thousands && comma) out.add(new Dialect(separator, decimal, thousands));
+            }
+        }
+        return out;
     }
 
     private static Optional<Block> find(List<String> lines, Dialect dialect) {

@@ -26,7 +26,7 @@ import java.util.regex.Pattern;
  */
 final class LogReader {
     private static final Pattern CLOCK = Pattern.compile(
-            "(\\d{4}-\\d{2}-\\d{2})?.{0,12}?\\b(\\d{1,2}):(\\d{2})(?::(\\d{2})([.,]\\d+)?)?\\s*(Z|[AaPp][Mm])?");
+            "(\\d{4}-\\d{2}-\\d{2})?.{0,12}?(?<!\\d)(\\d{1,2}):(\\d{2})(?::(\\d{2})([.,]\\d+)?)?\\s*(Z|[AaPp][Mm])?");
     private static final int MOST_READINGS = 2_000_000;
     private static final double DAY = 86400;
 
@@ -119,8 +119,8 @@ final class LogReader {
 
     private static Optional<Row> row(String text, Layout layout, Clock clock) {
         List<String> cells = layout.dialect.cells(text);
-        Matcher m = CLOCK.matcher(text);
-        boolean stamped = m.find() && m.start() < 4;
+        Matcher m = CLOCK.matcher(stamp(cells));
+        boolean stamped = m.find();
         Map<Integer, Double> values = new LinkedHashMap<>();
         for (int c = 0; c < cells.size(); c++) {
             boolean stamp = stamped
@@ -139,6 +139,14 @@ final class LogReader {
         int first = values.keySet().iterator().next();
         double t = values.remove(first) * timeUnit(first < layout.names.size() ? layout.names.get(first) : "");
         return Optional.of(new Row(t, values));
+    }
+
+    /** The cell with the clock, and the date in the cell before it; a row that begins otherwise has none. */
+    private static String stamp(List<String> cells) {
+        for (int c = 0; c < Math.min(2, cells.size()); c++) {
+            if (CLOCK.matcher(cells.get(c)).find()) return c == 0 ? cells.get(0) : cells.get(0) + " " + cells.get(1);
+        }
+        return "";
     }
 
     private static double timeUnit(String name) {

@@ -33,12 +33,13 @@ final class TextCapture {
         InputStream all = new SequenceInputStream(new ByteArrayInputStream(head), in);
         boolean whole = head.length < HEAD;
         String encoding = encoding(head);
-        List<String> lines = lines(head, whole, encoding);
+        List<String> lines = lines(head, encoding);
         if (lines.stream().anyMatch(l -> l.stripLeading().startsWith("#") && OnePortReader.isOptionLine(l))) {
             return OnePortReader.read(place, name, all);
         }
         Optional<Capture> single = oneLine(place, name, head, all, lines, overrides);
         if (single.isPresent()) return single.get();
+        if (!whole && lines.size() > 1 && lines.size() < LINES) lines.remove(lines.size() - 1); // cut off in its middle
         if (LogReader.looksLikeLog(lines, overrides)) return LogReader.read(place, name, all, lines, overrides);
         Block block = Block.best(lines, overrides)
                 .filter(b -> b.last() > b.first())
@@ -94,11 +95,10 @@ final class TextCapture {
         }
     }
 
-    private static List<String> lines(byte[] head, boolean whole, String encoding) {
+    private static List<String> lines(byte[] head, String encoding) {
         String text = new String(head, encoding.equals("UTF-8") ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1);
         List<String> lines = new ArrayList<>(Arrays.asList(text.split("\r\n|\n|\r", LINES + 1)));
         if (lines.size() > LINES) lines.remove(LINES);
-        else if (!whole && lines.size() > 1) lines.remove(lines.size() - 1);
         return lines;
     }
 

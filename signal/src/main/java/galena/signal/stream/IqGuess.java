@@ -13,6 +13,10 @@ public final class IqGuess {
     private static final int FEWEST = 4096;
     /** Difference of entropy (bits) between byte places that tells two-byte numbers from single bytes. */
     private static final double PLACES_DIFFER = 0.75;
+    /** The same for strong signals, whose high bytes are spread out too; the low ones are then uniform. */
+    private static final double PLACES_DIFFER_SLIGHTLY = 0.08;
+
+    private static final double UNIFORM = 7.9;
 
     private IqGuess() {}
 
@@ -21,10 +25,12 @@ public final class IqGuess {
         if (head.length < FEWEST) return Optional.empty();
         if (looksFloating(head)) return Optional.of(SampleFormat.F32);
         double[] even = histogram(head, 0), odd = histogram(head, 1);
-        if (entropy(even) - entropy(odd) > PLACES_DIFFER) return Optional.of(SampleFormat.S16);
+        double apart = entropy(even) - entropy(odd);
+        boolean lowBytes = entropy(even) > UNIFORM && apart > PLACES_DIFFER_SLIGHTLY;
+        if (apart > PLACES_DIFFER || lowBytes) return Optional.of(SampleFormat.S16);
         if (Math.abs(entropy(even) - entropy(odd)) > PLACES_DIFFER / 2) return Optional.empty();
         double middle = mass(even, 64, 192) + mass(odd, 64, 192), ends = 2 - middle;
-        if (entropy(even) > 7.9) return Optional.empty(); // flat: any format, or not samples at all
+        if (entropy(even) > UNIFORM) return Optional.empty(); // flat: any format, or not samples at all
         if (middle > 1.3) return Optional.of(SampleFormat.U8);
         if (ends > 1.3) return Optional.of(SampleFormat.S8);
         return Optional.empty();
