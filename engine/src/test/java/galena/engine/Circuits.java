@@ -39,30 +39,36 @@ public final class Circuits {
                 new Jfet("Q1", Polarity.N, "drain", "ground", "source", jfet(8e-3, -2.5)));
     }
 
-    /** Hartley with gate leak: the gate junction sets the amplitude. */
+    /**
+     * Hartley with gate leak: the gate junction sets the amplitude. The sections share most of their flux, and strays sit at the
+     * tap: a loosely coupled tap with nothing across it would ring far above the carrier.
+     */
     public static Circuit gateLeakHartley() {
         return Circuit.of(
                 new Battery("B", "rail", "ground", 9, 2),
-                Coil.ofQ("La", "top", "tap", 110e-6, 80, 1e6),
-                Coil.ofQ("Lb", "tap", "ground", 10e-6, 60, 1e6),
-                new Coupling("Kab", "La", "Lb", 0.6),
-                new Capacitor("Ct", "top", "ground", 150e-12),
+                new Capacitor("Cd", "rail", "ground", 100e-9),
+                Coil.ofQ("La", "top", "tap", 90e-6, 80, 1e6),
+                Coil.ofQ("Lb", "tap", "ground", 6e-6, 60, 1e6),
+                new Coupling("Kab", "La", "Lb", 0.9),
+                new Trimmer("Ct", "top", "ground", 100e-12, 220e-12, 0.5, 0),
+                new Capacitor("Cs", "tap", "ground", 22e-12),
                 new Capacitor("Cg", "top", "gate", 47e-12),
-                new Resistor("Rg", "gate", "ground", 470e3),
+                new Resistor("Rg", "gate", "ground", 220e3),
                 new Jfet("Q1", Polarity.N, "rail", "gate", "tap", jfet(8e-3, -2.5)));
     }
 
-    /** Common-base bipolar Colpitts. */
+    /** Common-base bipolar Colpitts of moderate drive: a third of a milliampere into a loaded tank. */
     public static Circuit bipolarColpitts() {
         return Circuit.of(
                 new Battery("B", "rail", "ground", 9, 2),
-                new Resistor("R1", "rail", "base", 47e3),
-                new Resistor("R2", "base", "ground", 22e3),
+                new Resistor("R1", "rail", "base", 22e3),
+                new Resistor("R2", "base", "ground", 10e3),
                 new Capacitor("Cb", "base", "ground", 10e-9),
-                Coil.ofQ("Lt", "rail", "collector", 180e-6, 80, 1e6),
-                new Capacitor("Cf", "collector", "emitter", 150e-12),
-                new Capacitor("Ce", "emitter", "ground", 1500e-12),
-                new Resistor("Re", "emitter", "ground", 2.2e3),
+                Coil.ofQ("Lt", "rail", "collector", 22e-6, 60, 1e6),
+                new Resistor("Rt", "rail", "collector", 4.7e3),
+                new Capacitor("Cf", "collector", "emitter", 1.2e-9),
+                new Capacitor("Ce", "emitter", "ground", 10e-9),
+                new Resistor("Re", "emitter", "ground", 6.8e3),
                 new Bipolar("Q1", Polarity.N, "collector", "base", "emitter", npn()));
     }
 

@@ -257,7 +257,7 @@ final class Assembly {
         rest[current] += wave.rest();
         branches.computeIfAbsent(part.name(), n -> new ArrayList<>())
                 .add(LinearBranch.carrying(current, resistance, wave.rest()));
-        if (wave.frequency() > 0) varying.add(new VaryingSource(current, 0, wave));
+        if (wave.frequency() > 0) varying.add(new VaryingSource(part.name(), current, 0, wave));
     }
 
     private void current(CurrentSource source) {
@@ -266,7 +266,7 @@ final class Assembly {
         rest[to] -= source.wave().rest();
         branches.computeIfAbsent(source.name(), n -> new ArrayList<>())
                 .add(LinearBranch.driven(from, to, source.wave().rest()));
-        if (source.wave().frequency() > 0) varying.add(new VaryingSource(from, to, source.wave()));
+        if (source.wave().frequency() > 0) varying.add(new VaryingSource(source.name(), from, to, source.wave()));
     }
 
     private void bipolar(Bipolar part) {

@@ -126,9 +126,18 @@ public final class Equations {
         return rest[row];
     }
 
-    /** Adds the sources' departure from rest at a time (s) to an evaluation's currents. */
-    public void addSources(double time, Evaluation out) {
-        for (VaryingSource source : varying) source.add(time, out.i);
+    /** Adds a share of the sources' departure from rest at a time (s) to an evaluation's currents. */
+    public void addSources(double time, double share, Evaluation out) {
+        for (VaryingSource source : varying) source.add(time, share, out.i);
+    }
+
+    /** Watts that the named part takes up at a time (s) beyond {@link #power}, through its source's departure from rest. */
+    public double departurePower(String part, double time, double[] x, int offset) {
+        double watts = 0;
+        for (VaryingSource source : varying) {
+            if (source.part().equals(part)) watts += source.power(time, x, offset);
+        }
+        return watts;
     }
 
     /** Frequencies (Hz) of the alternating sources. */

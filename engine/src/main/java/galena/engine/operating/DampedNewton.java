@@ -9,12 +9,16 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
  * Newton's method with a backtracking line search on i(x) − (1 − supply) · rest + (q(x) − q₀) · rate = 0: sources scaled, and
- * charges held back by a rate (1/s) when a switch-on is followed. P. Deuflhard, Newton Methods for Nonlinear Problems,
- * Springer 2004, ch. 3.
+ * charges held back by a rate (1/s) when a switch-on is followed. A step is accepted when what it leaves, solved with the same
+ * matrix, is a smaller step: P. Deuflhard, Newton Methods for Nonlinear Problems, Springer 2004, §3.3 (natural monotonicity).
+ * The test does not depend on how rows are weighed, where a residual in volts and amperes would: an amplifier's microamperes
+ * and a diode across a battery are then met with the same few steps.
  */
 final class DampedNewton {
     private static final int MOST_ITERATIONS = 80;
-    private static final double SMALLEST_STEP = 1.0 / 4096;
+    /** Where every device is off, a first step may be 10¹² V long: the conductances there are those of leakages. */
+    private static final double SMALLEST_STEP = 0x1p-40;
+
     private static final double VOLT_ROUNDING = 1e-13;
     private static final double AMPERE_ROUNDING = 1e-17;
     private static final double SETTLED = 1e-9;
@@ -26,6 +30,7 @@ final class DampedNewton {
     private final DMatrixRMaj matrix;
     private final DMatrixRMaj residual;
     private final DMatrixRMaj step;
+    private final DMatrixRMaj remaining;
     private final LinearSolverDense<DMatrixRMaj> solver;
     private double[] heldCharge;
     private double rate;
@@ -39,6 +44,7 @@ final class DampedNewton {
         matrix = new DMatrixRMaj(n, n);
         residual = new DMatrixRMaj(n, 1);
         step = new DMatrixRMaj(n, 1);
+        remaining = new DMatrixRMaj(n, 1);
         solver = LinearSolverFactory_DDRM.lu(n);
         heldCharge = new double[equations.stride()];
     }
@@ -65,25 +71,35 @@ final class DampedNewton {
     /** Improves x in place; true when it settled. */
     boolean improve(double[] x) {
         double[] trial = new double[x.length];
-        double size = measure(x);
+        measure(x);
         int polish = 0;
         for (int k = 0; k < MOST_ITERATIONS; k++) {
             iterations++;
             if (!direction()) return false;
-            double length = 1, best = Double.POSITIVE_INFINITY;
+            double size = size(step), length = 1;
             while (length >= SMALLEST_STEP) {
                 for (int j = 1; j < x.length; j++) trial[j] = x[j] + length * step.data[j - 1];
-                best = measure(trial);
-                if (best <= (1 - 0.25 * length) * size || movesLittle(x, length)) break;
+                measure(trial);
+                solver.solve(residual, remaining);
+                if (size(remaining) <= (1 - 0.25 * length) * size || movesLittle(x, length)) break;
                 length /= 2;
             }
-            if (!Double.isFinite(best) || length < SMALLEST_STEP) return false;
+            if (length < SMALLEST_STEP) return false;
             boolean little = movesLittle(x, 1);
             System.arraycopy(trial, 0, x, 0, x.length);
-            size = best;
             if (little && length == 1 && ++polish == 2) return true;
         }
         return false;
+    }
+
+    /** The size of a step: volts, and milliamperes. */
+    private double size(DMatrixRMaj change) {
+        double sum = 0;
+        for (int j = 1; j <= equations.size(); j++) {
+            double d = change.data[j - 1] * (equations.isCurrent(j) ? YARDSTICK : 1);
+            sum += d * d;
+        }
+        return Math.sqrt(sum);
     }
 
     private boolean movesLittle(double[] x, double length) {

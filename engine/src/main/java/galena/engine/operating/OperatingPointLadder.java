@@ -14,6 +14,7 @@ public final class OperatingPointLadder {
     private static final double FIRST_RATE = 1e9;
     private static final double LAST_RATE = 1e-3;
     private static final double FASTEST_RATE = 1e14;
+    private static final int MOST_SWITCH_ON_STEPS = 500;
 
     private OperatingPointLadder() {}
 
@@ -72,7 +73,8 @@ public final class OperatingPointLadder {
     /** Implicit Euler steps that grow until the charges no longer matter; damped so strongly that no oscillation builds up. */
     private static boolean switchOn(DampedNewton newton, double[] x) {
         double rate = FIRST_RATE;
-        while (rate > LAST_RATE) {
+        for (int steps = 0; rate > LAST_RATE; steps++) {
+            if (steps == MOST_SWITCH_ON_STEPS) return false; // a circuit may find no rest at any damping
             double[] trial = x.clone();
             newton.holdCharges(newton.charges(x), rate);
             if (newton.improve(trial)) {

@@ -61,7 +61,7 @@ public record Startup(
     /** The startup of one mode of the linearised circuit. */
     public static Startup of(OperatingPoint.Found point, Linearised linearised, Mode mode) {
         Equations equations = point.equations();
-        Site site = site(equations, mode);
+        Site site = site(equations, linearised, mode);
         Map<String, Double> powers = powers(point, mode);
         double loss =
                 powers.values().stream().filter(p -> p > 0).mapToDouble(p -> p).sum();
@@ -85,8 +85,12 @@ public record Startup(
         return powers;
     }
 
-    /** The coil or resonator with most of the mode's magnetic energy; without any, the net that swings most. */
-    static Site site(Equations equations, Mode mode) {
+    /**
+     * The coil or resonator whose loss the mode feels most: |∂λ/∂g| / (ω² L), a half for the coil of a lone tank. A tank that is
+     * only driven may hold more of the mode's energy, but its loss does not stop the oscillation. Without coils, the net where a
+     * conductance to ground tells most.
+     */
+    static Site site(Equations equations, Linearised linearised, Mode mode) {
         Site best = null;
         double most = 0;
         for (Part part : equations.circuit().parts()) {
@@ -94,21 +98,44 @@ public record Startup(
             if (part instanceof Coil coil) henries = coil.inductance();
             else if (part instanceof Resonator resonator) henries = resonator.motionalInductance();
             else continue;
-            int current = equations.current(part.name()).orElseThrow();
-            double energy = henries * mode.squareAcross(current, 0);
-            if (energy > most) {
-                most = energy;
-                best = new Site(
-                        part.name(),
-                        equations.net(part.nets().get(0)),
-                        equations.net(part.nets().get(1)));
+            int a = equations.net(part.nets().get(0)),
+                    b = equations.net(part.nets().get(1));
+            double felt = felt(linearised, mode, a, b) / henries;
+            if (felt > most) {
+                most = felt;
+                best = new Site(part.name(), a, b);
             }
         }
         if (best != null) return best;
         int widest = 1;
-        for (int k = 2; k <= equations.nets(); k++)
-            if (mode.squareAcross(k, 0) > mode.squareAcross(widest, 0)) widest = k;
+        for (int k = 2; k <= equations.nets(); k++) {
+            if (felt(linearised, mode, k, 0) > felt(linearised, mode, widest, 0)) widest = k;
+        }
         return new Site(equations.name(widest), widest, 0);
+    }
+
+    /** The coil or resonator that holds most of a mode's magnetic energy; empty without any. */
+    public static String mostStored(Equations equations, Mode mode) {
+        String best = "";
+        double most = 0;
+        for (Part part : equations.circuit().parts()) {
+            double henries;
+            if (part instanceof Coil coil) henries = coil.inductance();
+            else if (part instanceof Resonator resonator) henries = resonator.motionalInductance();
+            else continue;
+            double energy =
+                    henries * mode.squareAcross(equations.current(part.name()).orElseThrow(), 0);
+            if (energy > most) {
+                most = energy;
+                best = part.name();
+            }
+        }
+        return best;
+    }
+
+    private static double felt(Linearised linearised, Mode mode, int a, int b) {
+        double[] slope = linearised.sensitivityToConductance(mode, a, b);
+        return Math.hypot(slope[0], slope[1]);
     }
 
     private record Held(double siemens, Mode mode) {}

@@ -14,13 +14,14 @@ import org.jspecify.annotations.Nullable;
  * single-valued where amplitude as a function of load folds back, so hard-starting oscillators need nothing special.
  */
 final class AmplitudeMarch {
-    private static final int INTERVALS = 24;
+    private static final int INTERVALS = 32;
     private static final int NEWTON_STEPS = 14;
     private static final double FIRST_AMPLITUDE = 0.02;
     private static final double FIRST_RATIO = 2;
     private static final double LARGEST_RATIO = 2.5;
     private static final double SMALLEST_RATIO = 1.002;
     private static final int EASY = 5;
+    private static final double LARGEST_AMPLITUDE = 10;
     private static final int MOST_STEPS = 200;
 
     private final Equations equations;
@@ -30,7 +31,7 @@ final class AmplitudeMarch {
     private final OrbitSystem system;
     private final OrbitNewton newton;
     private final Watch watch;
-    private final double largest;
+    private final double supply;
 
     AmplitudeMarch(OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch) {
         this.point = point;
@@ -40,9 +41,9 @@ final class AmplitudeMarch {
         this.system = system;
         this.newton = new OrbitNewton(system);
         this.watch = watch;
-        double supply = 0;
-        for (int j = 1; j <= equations.nets(); j++) supply = Math.max(supply, Math.abs(point.x()[j]));
-        largest = 10 * supply + 1;
+        double highest = 0;
+        for (int j = 1; j <= equations.nets(); j++) highest = Math.max(highest, Math.abs(point.x()[j]));
+        supply = highest;
     }
 
     /**
@@ -79,7 +80,7 @@ final class AmplitudeMarch {
         Orbit now = first;
         double amplitude = firstAmplitude, load = system.load(), ratio = FIRST_RATIO;
         boolean held = load > 0;
-        for (int k = 0; k < MOST_STEPS && amplitude < largest; k++) {
+        for (int k = 0; k < MOST_STEPS && amplitude < LARGEST_AMPLITUDE * supply + 1; k++) {
             watch.check();
             double next = amplitude * ratio;
             Orbit trial = extrapolated(before, amplitudeBefore, now, amplitude, next);
@@ -87,7 +88,7 @@ final class AmplitudeMarch {
             int iterations = newton.iterations();
             if (!newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, next, NEWTON_STEPS)) {
                 ratio = Math.sqrt(ratio);
-                if (ratio < SMALLEST_RATIO) return new Arrival(null, SteadyState.Reason.MARCH_STUCK, amplitude, load);
+                if (ratio < SMALLEST_RATIO) return new Arrival(null, stuck(held, amplitude), amplitude, load);
                 continue;
             }
             double loadThere = system.load();
@@ -99,14 +100,20 @@ final class AmplitudeMarch {
                 continue;
             }
             held = loadThere > 0;
-            before = now;
+            double[] mesh = Remesh.follow(trial, equations, INTERVALS);
+            before = now.onMesh(mesh);
             amplitudeBefore = amplitude;
-            now = trial;
+            now = trial.onMesh(mesh);
             amplitude = next;
             load = loadThere;
             if (newton.iterations() - iterations <= EASY) ratio = Math.min(LARGEST_RATIO, ratio * 1.3);
         }
         return new Arrival(null, held ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.DECAYS, amplitude, load);
+    }
+
+    /** Beyond the supply a stage that still needs help only clips harder; stuck there is an answer. */
+    private SteadyState.Reason stuck(boolean held, double amplitude) {
+        return !held && amplitude > supply ? SteadyState.Reason.DECAYS : SteadyState.Reason.MARCH_STUCK;
     }
 
     /** Between an amplitude that could carry load and one that could not: the orbit without any. */

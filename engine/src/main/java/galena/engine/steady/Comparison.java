@@ -12,8 +12,18 @@ final class Comparison {
 
     private Comparison() {}
 
-    static AchievedError of(Equations equations, Orbit coarse, Orbit fine, Accuracy accuracy) {
+    /**
+     * @param drive share of the sources' alternating parts that was heard; zero for a free-running circuit, whose frequency may
+     *     also be wrong by the missing power over the circulating power: what a swallowed ringing takes shifts the phase
+     */
+    static AchievedError of(Equations equations, Orbit coarse, Orbit fine, Accuracy accuracy, double drive) {
+        Waveforms waveforms = new Waveforms(equations, fine, drive);
+        double imbalance = waveforms.powerImbalance();
         double frequency = Math.abs(fine.frequency - coarse.frequency) / fine.frequency;
+        double circulating = waveforms.circulatingPower();
+        if (drive == 0 && circulating > 0) {
+            frequency = Math.max(frequency, imbalance * waveforms.deliveredPower() / circulating);
+        }
         double[][] a = levels(equations, coarse), b = levels(equations, fine);
         double worst = 0;
         String where = "none above the floor";
@@ -29,7 +39,7 @@ final class Comparison {
                 }
             }
         }
-        return new AchievedError(frequency, worst, where);
+        return new AchievedError(frequency, worst, where, imbalance);
     }
 
     private static boolean quiet(Equations equations, double[][] levels, int unknown) {
@@ -42,7 +52,7 @@ final class Comparison {
 
     /** Amplitudes by unknown and harmonic, the fundamental first. */
     static double[][] levels(Equations equations, Orbit orbit) {
-        Waveforms waveforms = new Waveforms(equations, orbit);
+        Waveforms waveforms = new Waveforms(equations, orbit, 0);
         double[][] levels = new double[equations.stride()][HARMONICS];
         for (int j = 1; j < levels.length; j++) {
             for (int h = 0; h < HARMONICS; h++) levels[j][h] = waveforms.amplitude(j, 0, h + 1);

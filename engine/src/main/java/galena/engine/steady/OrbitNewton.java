@@ -7,23 +7,38 @@ import galena.engine.linear.SingularMatrix;
  * than half a swing is shortened to that, because the exponential laws are not to be trusted further.
  */
 final class OrbitNewton {
-    /** A step of at most this share of the swing ends the iteration: the next one would be its square. */
-    static final double SETTLED = 1e-7;
+    /** Of an orbit that is only passed through. */
+    private static final double PASSING = 1e-5;
 
     private static final double LONGEST_STEP = 0.5;
+    /** However small the swing, a step of half of this is allowed: an orbit may start flat. */
+    private static final double TRUSTED_VOLTS = 0.5;
+
+    private static final double TRUSTED_AMPERES = 1e-2;
+
     /** Unknowns that hardly move are measured against this share of the largest swing of their kind. */
     private static final double SMALL_SWING = 1e-3;
 
     private final OrbitSystem system;
     private final double[] extra = new double[Closing.MOST_FREE];
     private double[] step = {};
+    private final double settled;
     private final double[] scale;
+    private final double[] trusted;
     private int iterations;
     private double lastStep;
 
+    /** For orbits on the way to another. */
     OrbitNewton(OrbitSystem system) {
+        this(system, PASSING);
+    }
+
+    /** @param settled a step of at most this share of swing is the last */
+    OrbitNewton(OrbitSystem system, double settled) {
         this.system = system;
+        this.settled = settled;
         scale = new double[system.equations().stride()];
+        trusted = new double[system.equations().stride()];
     }
 
     /** Iterations since construction. */
@@ -54,7 +69,7 @@ final class OrbitNewton {
             double size = take(orbit, free);
             if (!Double.isFinite(size) || !(orbit.frequency > 0)) return false;
             lastStep = size;
-            if (size < SETTLED) return true;
+            if (size < settled) return true;
             if (k > 8 && size > 0.5 * before) return false;
             before = size;
         }
@@ -64,12 +79,19 @@ final class OrbitNewton {
     /** Takes the step, shortened if need be; its full size as a share of swing. */
     private double take(Orbit orbit, Closing.Free free) {
         measureSwings(orbit);
-        double size = 0;
+        double size = 0, stretch = 0;
         for (int p = 0; p < step.length; p += orbit.stride) {
-            for (int j = 1; j < orbit.stride; j++) size = Math.max(size, Math.abs(step[p + j]) / scale[j]);
+            for (int j = 1; j < orbit.stride; j++) {
+                double change = Math.abs(step[p + j]);
+                size = Math.max(size, change / scale[j]);
+                stretch = Math.max(stretch, change / trusted[j]);
+            }
         }
-        if (free.frequency()) size = Math.max(size, Math.abs(extra[0]) / orbit.frequency);
-        double length = size > LONGEST_STEP ? LONGEST_STEP / size : 1;
+        if (free.frequency()) {
+            size = Math.max(size, Math.abs(extra[0]) / orbit.frequency);
+            stretch = Math.max(stretch, Math.abs(extra[0]) / orbit.frequency);
+        }
+        double length = stretch > LONGEST_STEP ? LONGEST_STEP / stretch : 1;
         for (int p = 0; p < step.length; p++) orbit.x[p] += length * step[p];
         if (free.frequency()) orbit.frequency += length * extra[0];
         if (free.load()) system.setLoad(system.load() + length * extra[1]);
@@ -86,6 +108,7 @@ final class OrbitNewton {
         for (int j = 1; j < swing.length; j++) {
             double largest = system.equations().isCurrent(j) ? amperes : volts;
             scale[j] = Math.max(swing[j], SMALL_SWING * largest) + Double.MIN_NORMAL;
+            trusted[j] = Math.max(scale[j], system.equations().isCurrent(j) ? TRUSTED_AMPERES : TRUSTED_VOLTS);
         }
     }
 }

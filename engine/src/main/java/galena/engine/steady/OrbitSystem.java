@@ -32,7 +32,7 @@ final class OrbitSystem {
 
     private final Equations equations;
     private final Site site;
-    private final boolean driven;
+    private double drive;
     private final int n;
     private final int stride;
     private final int[] charged;
@@ -57,12 +57,10 @@ final class OrbitSystem {
 
     /**
      * @param site where the phase is pinned and an extra load would sit
-     * @param driven whether the sources' alternating parts are heard
      */
-    OrbitSystem(Equations equations, Site site, boolean driven) {
+    OrbitSystem(Equations equations, Site site) {
         this.equations = equations;
         this.site = site;
-        this.driven = driven;
         n = equations.size();
         stride = equations.stride();
         charged = equations.chargedRows();
@@ -106,6 +104,15 @@ final class OrbitSystem {
 
     void setLoad(double siemens) {
         load = siemens;
+    }
+
+    /** The share of the sources' alternating parts that is heard; zero, as at first, leaves them at rest. */
+    void setDrive(double share) {
+        drive = share;
+    }
+
+    double drive() {
+        return drive;
     }
 
     /** The closing system of the last {@link #newtonStep}, with the monodromy matrix. */
@@ -194,7 +201,7 @@ final class OrbitSystem {
     private void evaluate(Orbit orbit, int interval, int j, Evaluation e) {
         int at = orbit.at(interval, j);
         equations.evaluate(orbit.x, at, e);
-        if (driven) equations.addSources(orbit.phase(interval, j) / orbit.frequency, e);
+        if (drive != 0) equations.addSources(orbit.phase(interval, j) / orbit.frequency, drive, e);
         if (load != 0) {
             double current = load * (orbit.x[at + site.a()] - orbit.x[at + site.b()]);
             e.i[site.a()] += current;
@@ -343,8 +350,7 @@ final class OrbitSystem {
      */
     void differentiate(Orbit orbit, Change change, Closing.Free free, double[] derivative, double[] extra) {
         double[] dq = new double[charged.length];
-        double[] startQ = change.charge(orbit.start(0));
-        for (int m = 0; m < dq.length; m++) dq[m] = startQ[charged[m]];
+        for (int m = 0; m < dq.length; m++) dq[m] = change.charge[orbit.start(0) + charged[m]];
         double[] particular = closing.beginParticular(dq);
         sweepChange(orbit, change, particular, new double[Closing.MOST_FREE], free, derivative);
         closing.finishParticular(orbit, site, derivative, particular, extra);
@@ -356,34 +362,27 @@ final class OrbitSystem {
             Orbit orbit, Change change, double[] dq, double[] extra, Closing.Free free, double[] derivative) {
         for (int k = 0; k < orbit.intervals(); k++) {
             double rate = orbit.frequency / orbit.width(k);
-            double[][] i = new double[S][], q = new double[S][];
-            for (int j = 0; j < S; j++) {
-                i[j] = change.current(orbit.at(k, j));
-                q[j] = change.charge(orbit.at(k, j));
-            }
             for (int r = 1; r <= n; r++) {
                 double start = chargeIndex[r] >= 0 ? dq[chargeIndex[r]] : 0;
                 for (int s = 0; s < S; s++) {
                     int at = (r - 1) * S + s;
                     double slope = 0;
-                    for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * s + j] * q[j][r];
-                    double b = rate * (Radau.ROW_SUMS[s] * start - slope) - i[s][r];
+                    for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * s + j] * change.charge[orbit.at(k, j) + r];
+                    double b = rate * (Radau.ROW_SUMS[s] * start - slope) - change.current[orbit.at(k, s) + r];
                     if (free.frequency()) b -= byFrequency[k][at] * extra[0];
                     if (free.load()) b -= loadCurrent(orbit, k, r, s) * extra[1];
                     one[at] = b;
                 }
             }
             finishInterval(orbit, k, derivative, dq);
-            for (int m = 0; m < dq.length; m++) dq[m] += q[S - 1][charged[m]];
+            int last = orbit.at(k, S - 1);
+            for (int m = 0; m < dq.length; m++) dq[m] += change.charge[last + charged[m]];
         }
     }
 
-    /** How the equations change with a parameter, at places of an orbit's values. */
-    interface Change {
-        /** ∂i/∂p by row at the point whose values start at the given place. */
-        double[] current(int at);
-
-        /** ∂q/∂p by row. */
-        double[] charge(int at);
-    }
+    /**
+     * How the equations change with a parameter along an orbit: ∂i/∂p and ∂q/∂p, laid out like {@link Orbit#x} with rows in place
+     * of unknowns.
+     */
+    record Change(double[] current, double[] charge) {}
 }

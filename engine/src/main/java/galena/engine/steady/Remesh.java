@@ -1,10 +1,13 @@
 package galena.engine.steady;
 
+import galena.engine.equations.Equations;
+import galena.engine.equations.Evaluation;
+
 /**
  * A mesh that follows the solution: intervals are laid so that each holds the same share of |x⁗|^(1/4), the step that a cubic
  * can bridge (C. de Boor, Springer Lecture Notes in Mathematics 363 (1974) 12; Ascher, Mattheij and Russell §9.1). The fourth
- * derivative is read from the jumps of the third between neighbouring cubics; where a square law bends or a junction starts to
- * conduct it is large, and the mesh gathers there.
+ * derivative is read from the jumps of the third between neighbouring cubics, of the unknowns and of the conduction currents that
+ * drive them; where a square law bends or a junction starts to conduct it is large, and the mesh gathers there.
  */
 final class Remesh {
     /** Share of the mesh kept uniform, so that no stretch is left bare. */
@@ -14,9 +17,18 @@ final class Remesh {
 
     private Remesh() {}
 
-    /** The mesh of the given number of intervals for an orbit. @param isCurrent which unknowns are currents */
-    static double[] follow(Orbit orbit, boolean[] isCurrent, int intervals) {
-        double[] density = density(orbit, isCurrent);
+    /** The mesh of the given number of intervals for an orbit of a circuit. */
+    static double[] follow(Orbit orbit, Equations equations, int intervals) {
+        double[] density = new double[orbit.intervals()];
+        boolean[] isCurrent = new boolean[orbit.stride], isVoltage = new boolean[orbit.stride];
+        for (int j = 1; j < orbit.stride; j++) {
+            isCurrent[j] = equations.isCurrent(j);
+            isVoltage[j] = !isCurrent[j];
+        }
+        raise(density, orbit, isCurrent);
+        raise(density, currents(orbit, equations), isVoltage);
+        for (int k = 0; k < density.length; k++) density[k] = Math.pow(density[k], 0.25);
+        density = smoothed(density);
         double total = 0;
         for (int k = 0; k < density.length; k++) total += density[k] * orbit.width(k);
         double floor = UNIFORM_SHARE * total / (1 - UNIFORM_SHARE);
@@ -37,18 +49,28 @@ final class Remesh {
         return mesh;
     }
 
-    /** max over unknowns of (|x⁗|/swing)^(1/4), smoothed over neighbours. */
-    private static double[] density(Orbit orbit, boolean[] isCurrent) {
+    /** The conduction i(x) along an orbit, laid out like one. */
+    private static Orbit currents(Orbit orbit, Equations equations) {
+        Orbit currents = new Orbit(orbit.mesh, orbit.stride, orbit.frequency);
+        Evaluation work = equations.newEvaluation();
+        for (int p = 0; p < orbit.x.length; p += orbit.stride) {
+            equations.evaluate(orbit.x, p, work);
+            System.arraycopy(work.i, 1, currents.x, p + 1, orbit.stride - 1);
+        }
+        return currents;
+    }
+
+    /** Raises the density to |x⁗|/swing where that is more; small swings count against the largest of their kind. */
+    private static void raise(double[] density, Orbit orbit, boolean[] kind) {
         int n = orbit.intervals();
         double[] swing = orbit.swings();
         double[] largest = new double[2];
         for (int j = 1; j < swing.length; j++) {
-            int kind = isCurrent[j] ? 1 : 0;
-            largest[kind] = Math.max(largest[kind], swing[j]);
+            largest[kind[j] ? 1 : 0] = Math.max(largest[kind[j] ? 1 : 0], swing[j]);
         }
         double[] jump = new double[n]; // at the end of each interval
         for (int j = 1; j < orbit.stride; j++) {
-            double scale = Math.max(swing[j], SMALL_SWING * largest[isCurrent[j] ? 1 : 0]);
+            double scale = Math.max(swing[j], SMALL_SWING * largest[kind[j] ? 1 : 0]);
             if (scale == 0) continue;
             double first = thirdDerivative(orbit, 0, j), here = first;
             for (int k = 0; k < n; k++) {
@@ -59,9 +81,7 @@ final class Remesh {
                 here = there;
             }
         }
-        double[] density = new double[n];
-        for (int k = 0; k < n; k++) density[k] = Math.pow(Math.max(jump[k], jump[(k + n - 1) % n]), 0.25);
-        return smoothed(density);
+        for (int k = 0; k < n; k++) density[k] = Math.max(density[k], Math.max(jump[k], jump[(k + n - 1) % n]));
     }
 
     private static double[] smoothed(double[] density) {

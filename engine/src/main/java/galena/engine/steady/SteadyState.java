@@ -1,8 +1,8 @@
 package galena.engine.steady;
 
-import galena.engine.equations.Equations;
 import galena.engine.startup.Site;
 import java.util.Locale;
+import org.ejml.data.DMatrixRMaj;
 
 /** What the search for a steady state came to. */
 public sealed interface SteadyState {
@@ -40,49 +40,41 @@ public sealed interface SteadyState {
     /**
      * A steady state.
      *
+     * @param accuracy that was asked for and met
      * @param waveforms the period, on the finer of two meshes
      * @param error the difference between the two
      * @param site where the phase is pinned
      * @param iterations Newton iterations from the first mesh that follows the solution
      * @param lastStep the last Newton step, as a share of swing
+     * @param inner what later solves start from
      */
     record Found(
+            Accuracy accuracy,
             Waveforms waveforms,
             AchievedError error,
             Site site,
             int iterations,
             double lastStep,
-            Orbits orbits,
-            Floquet floquet)
+            Inner inner)
             implements SteadyState {
-        static Found of(
-                Equations equations,
-                OrbitSystem system,
-                Orbit coarse,
-                Orbit fine,
-                AchievedError error,
-                OrbitNewton newton) {
-            return new Found(
-                    new Waveforms(equations, fine),
-                    error,
-                    system.site(),
-                    newton.iterations(),
-                    newton.lastStep(),
-                    new Orbits(coarse),
-                    Floquet.of(system.closing().monodromy(), fine.frequency));
+        /** How small disturbances of the orbit grow or die. */
+        public Floquet floquet() {
+            return Floquet.of(inner.monodromy, waveforms.frequency());
         }
 
         Orbit coarse() {
-            return orbits.coarse;
+            return inner.coarse;
         }
     }
 
-    /** The coarser of the two orbits, from which a changed circuit's is started; opaque. */
-    final class Orbits {
-        final Orbit coarse;
+    /** What later solves start from: the coarser of the two orbits, and the monodromy matrix of the finer. Opaque. */
+    final class Inner {
+        private final Orbit coarse;
+        private final DMatrixRMaj monodromy;
 
-        Orbits(Orbit coarse) {
+        Inner(Orbit coarse, DMatrixRMaj monodromy) {
             this.coarse = coarse;
+            this.monodromy = monodromy;
         }
     }
 

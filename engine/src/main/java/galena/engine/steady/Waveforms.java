@@ -2,6 +2,9 @@ package galena.engine.steady;
 
 import galena.engine.equations.Equations;
 import galena.engine.equations.Evaluation;
+import galena.engine.part.Coil;
+import galena.engine.part.Part;
+import galena.engine.part.Resonator;
 
 /**
  * A solved period, read out: values in time, Fourier coefficients, mean powers. Fourier coefficients integrate the cubics
@@ -18,10 +21,13 @@ public final class Waveforms {
 
     private final Equations equations;
     private final Orbit orbit;
+    private final double drive;
 
-    Waveforms(Equations equations, Orbit orbit) {
+    /** @param drive share of the sources' alternating parts that was heard */
+    Waveforms(Equations equations, Orbit orbit, double drive) {
         this.equations = equations;
         this.orbit = orbit;
+        this.drive = drive;
     }
 
     private static double[][] gaussBasis() {
@@ -37,6 +43,11 @@ public final class Waveforms {
 
     public Equations equations() {
         return equations;
+    }
+
+    /** Share of the sources' alternating parts that was heard: 1 for a driven circuit, 0 for a free-running one. */
+    public double drive() {
+        return drive;
     }
 
     /** Intervals of the mesh. */
@@ -144,21 +155,45 @@ public final class Waveforms {
         double watts = 0;
         for (int k = 0; k < orbit.intervals(); k++) {
             for (int j = 0; j < Radau.STAGES; j++) {
-                watts += Radau.WEIGHTS[j] * orbit.width(k) * equations.power(part, orbit.x, orbit.at(k, j), work);
+                int at = orbit.at(k, j);
+                double here = equations.power(part, orbit.x, at, work);
+                if (drive != 0) {
+                    double time = orbit.phase(k, j) / orbit.frequency;
+                    here += drive * equations.departurePower(part, time, orbit.x, at);
+                }
+                watts += Radau.WEIGHTS[j] * orbit.width(k) * here;
             }
         }
         return watts;
     }
 
+    /** Mean watts that sources deliver. */
+    public double deliveredPower() {
+        return equations.circuit().parts().stream()
+                .mapToDouble(part -> Math.max(0, -meanPower(part.name())))
+                .sum();
+    }
+
     /** |what all parts take up together| over what is delivered: zero for an exact orbit. */
     public double powerImbalance() {
-        double sum = 0, delivered = 0;
-        for (var part : equations.circuit().parts()) {
-            double watts = meanPower(part.name());
-            sum += watts;
-            if (watts < 0) delivered -= watts;
-        }
+        double sum = 0;
+        for (Part part : equations.circuit().parts()) sum += meanPower(part.name());
+        double delivered = deliveredPower();
         return delivered == 0 ? 0 : Math.abs(sum) / delivered;
+    }
+
+    /** Volt-amperes that swing in the coils and resonators at the fundamental: ω Σ ½ L I². */
+    public double circulatingPower() {
+        double sum = 0;
+        for (Part part : equations.circuit().parts()) {
+            double henries;
+            if (part instanceof Coil coil) henries = coil.inductance();
+            else if (part instanceof Resonator resonator) henries = resonator.motionalInductance();
+            else continue;
+            double peak = currentAmplitude(part.name(), 1);
+            sum += Math.PI * orbit.frequency * henries * peak * peak;
+        }
+        return sum;
     }
 
     Orbit orbit() {

@@ -1,0 +1,150 @@
+package galena.desk;
+
+import galena.desk.console.ExitCode;
+import galena.desk.console.Terminal;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.stream.Stream;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** The program: its commands, its exit codes, and what a person sees when something fails. */
+@Command(
+        name = "galena",
+        description = "A companion for people who build small medium-wave AM transmitters.",
+        synopsisSubcommandLabel = "STEP",
+        commandListHeading = "%nSteps:%n",
+        optionListHeading = "%nOptions:%n",
+        exitCodeListHeading = "%nExit codes:%n",
+        footerHeading = "%n",
+        footer = "Help for one step: galena STEP --help")
+public final class Galena implements Runnable {
+    private final Terminal terminal;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // picocli sets it before any use
+    private CommandSpec spec;
+
+    private Galena(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    public static void main(String[] arguments) {
+        int code = run(Terminal.ofProcess(), arguments);
+        // After Ctrl-C the process is already on its way out, and a second exit would wait for the first.
+        if (code != ExitCode.STOPPED.number()) System.exit(code);
+    }
+
+    /** Runs one command line; the number to leave the process with. */
+    public static int run(Terminal terminal, String... arguments) {
+        return commandLine(terminal).execute(arguments);
+    }
+
+    static CommandLine commandLine(Terminal terminal) {
+        CommandLine line = new CommandLine(new Galena(terminal));
+        line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
+        line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
+        line.setExecutionStrategy(parsed -> answerOrHelp(terminal, parsed));
+        line.getCommandSpec()
+                .version("Galena " + version())
+                .addOption(OptionSpec.builder("--version")
+                        .versionHelp(true)
+                        .description("Show the version and do nothing else.")
+                        .build());
+        everyCommand(line).forEach(command -> dress(terminal, command));
+        return line;
+    }
+
+    private static Stream<CommandLine> everyCommand(CommandLine line) {
+        return Stream.concat(
+                Stream.of(line), line.getSubcommands().values().stream().flatMap(Galena::everyCommand));
+    }
+
+    private static void dress(Terminal terminal, CommandLine command) {
+        command.setColorScheme(CommandLine.Help.defaultColorScheme(terminal.colours() ? Ansi.ON : Ansi.OFF));
+        command.setUsageHelpWidth(Math.max(72, terminal.width()));
+        command.setUsageHelpLongOptionsMaxWidth(24);
+        CommandSpec spec = command.getCommandSpec();
+        spec.usageMessage().exitCodeList(exitCodes());
+        spec.addOption(OptionSpec.builder("-h", "--help")
+                .usageHelp(true)
+                .description("Show this help and do nothing else.")
+                .build());
+    }
+
+    private static Map<String, String> exitCodes() {
+        Map<String, String> codes = new LinkedHashMap<>();
+        for (ExitCode code : ExitCode.values()) codes.put(" " + code.number(), code.meaning());
+        return codes;
+    }
+
+    @Override
+    public void run() {
+        terminal.print(spec.commandLine().getUsageMessage());
+    }
+
+    private static int answerOrHelp(Terminal terminal, ParseResult parsed) {
+        for (CommandLine command : parsed.asCommandLineList()) {
+            if (command.isUsageHelpRequested()) {
+                terminal.print(command.getUsageMessage().stripTrailing());
+                return ExitCode.DONE.number();
+            }
+            if (command.isVersionHelpRequested()) {
+                terminal.print(command.getCommandSpec().version()[0]);
+                return ExitCode.DONE.number();
+            }
+        }
+        return new CommandLine.RunLast().execute(parsed);
+    }
+
+    /** What the jar says it is; a build that was not packed has no number. */
+    private static String version() {
+        String version = Galena.class.getPackage().getImplementationVersion();
+        return version == null ? "(not packed)" : version;
+    }
+
+    private static int misuse(Terminal terminal, ParameterException bad) {
+        terminal.remark("galena: " + bad.getMessage());
+        StringWriter nearest = new StringWriter();
+        UnmatchedArgumentException.printSuggestions(bad, new PrintWriter(nearest, true));
+        if (!nearest.toString().isBlank())
+            terminal.remark("  " + nearest.toString().strip());
+        terminal.remark(bad.getCommandLine().getCommandSpec().qualifiedName() + " --help shows what can be written");
+        return ExitCode.BAD_INPUT.number();
+    }
+
+    private static int failed(Terminal terminal, Exception failure) {
+        if (failure instanceof CancellationException) {
+            terminal.remark("stopped");
+            return ExitCode.STOPPED.number();
+        }
+        if (failure instanceof FileSystemException disk) {
+            terminal.remark(disk.getFile() + ": " + reason(disk));
+            return ExitCode.BAD_INPUT.number();
+        }
+        terminal.remark("This is a fault in Galena, not in your build. Please report it with the lines below.");
+        terminal.stack(failure);
+        return ExitCode.FAULT.number();
+    }
+
+    private static String reason(FileSystemException disk) {
+        if (disk instanceof NoSuchFileException) return "there is no such file or folder";
+        if (disk instanceof AccessDeniedException) return "permission denied";
+        if (disk instanceof FileAlreadyExistsException) return "exists already";
+        return disk.getReason() == null ? disk.toString() : disk.getReason();
+    }
+}

@@ -1,0 +1,90 @@
+package galena.engine.steady;
+
+import galena.engine.equations.Equations;
+import galena.engine.startup.Site;
+
+/**
+ * From an orbit on a coarse mesh to one that is exact enough: the mesh is laid anew to follow the solution, every interval is
+ * halved, the two answers are compared, and the mesh is made denser until they agree to the accuracy asked for.
+ */
+final class Refinement {
+    static final int NEWTON_STEPS = 25;
+    private static final int MOST_REFINEMENTS = 8;
+    private static final double GROWTH_OF_MESH = 1.6;
+    private static final int MOST_INTERVALS = 2000;
+    private static final int MOST_FIRST_INTERVALS = 400;
+    private static final double AT_REST = 1e-7;
+
+    private final OrbitSystem system;
+    private final OrbitNewton newton;
+    private final Closing.Free free;
+    private final Accuracy accuracy;
+    private final Watch watch;
+
+    Refinement(OrbitSystem system, Closing.Free free, Accuracy accuracy, Watch watch) {
+        this.system = system;
+        this.newton = new OrbitNewton(system, accuracy.settled());
+        this.free = free;
+        this.accuracy = accuracy;
+        this.watch = watch;
+    }
+
+    /** From a mesh that does not follow the solution yet; sharp waveforms need more intervals before they settle. */
+    SteadyState fromRough(Orbit rough) {
+        Equations equations = system.equations();
+        for (int intervals = accuracy.firstIntervals(); intervals <= MOST_FIRST_INTERVALS; intervals *= 2) {
+            watch.check();
+            Orbit orbit = rough.onMesh(Remesh.follow(rough, equations, intervals));
+            system.plan(orbit);
+            if (!improve(orbit)) continue;
+            Orbit followed = orbit.onMesh(Remesh.follow(orbit, equations, intervals));
+            if (improve(followed)) return fromFollowed(followed);
+        }
+        return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
+    }
+
+    /** From a solved orbit of a circuit much like this one, on a mesh that followed it. */
+    SteadyState fromNear(Orbit near) {
+        Orbit orbit = near.copy();
+        if (!improve(orbit)) return new SteadyState.NotFound(SteadyState.Reason.LOST, 0, 0);
+        return fromFollowed(orbit);
+    }
+
+    private SteadyState fromFollowed(Orbit start) {
+        Equations equations = system.equations();
+        Orbit coarse = start;
+        for (int k = 0; k < MOST_REFINEMENTS; k++) {
+            watch.check();
+            Orbit fine = coarse.onMesh(coarse.halvedMesh());
+            if (!improve(fine)) break;
+            AchievedError error = Comparison.of(equations, coarse, fine, accuracy, system.drive());
+            if (error.meets(accuracy)) return found(coarse, fine, error);
+            int denser = (int) Math.ceil(GROWTH_OF_MESH * coarse.intervals());
+            if (denser > MOST_INTERVALS) break;
+            coarse = fine.onMesh(Remesh.follow(fine, equations, denser));
+            if (!improve(coarse)) break;
+        }
+        return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
+    }
+
+    /** The operating point satisfies a free-running circuit's equations too; an orbit without amplitude is refused. */
+    private boolean improve(Orbit orbit) {
+        if (!newton.improve(orbit, free, 0, NEWTON_STEPS)) return false;
+        return !free.frequency() || amplitude(orbit, system.site()) > AT_REST;
+    }
+
+    private static double amplitude(Orbit orbit, Site site) {
+        return Math.abs(Closing.condition(orbit, orbit.x, site, 1));
+    }
+
+    private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error) {
+        return new SteadyState.Found(
+                accuracy,
+                new Waveforms(system.equations(), fine, system.drive()),
+                error,
+                system.site(),
+                newton.iterations(),
+                newton.lastStep(),
+                new SteadyState.Inner(coarse, system.closing().monodromy()));
+    }
+}

@@ -1,0 +1,68 @@
+package galena.signal.modulation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import galena.signal.Estimate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Of 200 captures the stated 95 % interval must hold the truth 182 to 198 times, figure by figure: outside that range
+ * lies less than 1.5 % of the binomial law for 0.95 on either side.
+ */
+class CoverageTest {
+    private static final int CAPTURES = 200;
+    private static final int FEWEST = 182;
+    private static final int MOST = 198;
+
+    private final Map<String, List<Double>> widths = new LinkedHashMap<>();
+    private final Map<String, Integer> covered = new LinkedHashMap<>();
+
+    @Test
+    void stated_intervals_hold_the_truth_as_often_as_they_say() {
+        for (int seed = 1; seed <= CAPTURES; seed++) measure(new SyntheticCapture(seed));
+        StringBuilder report = new StringBuilder("figure: covered of 200, median interval width\n");
+        widths.forEach((figure, list) -> {
+            Collections.sort(list);
+            report.append(String.format("%-28s %3d  %.3g%n", figure, covered.get(figure), list.get(list.size() / 2)));
+        });
+        System.out.println(report);
+        assertThat(covered)
+                .allSatisfy((figure, hits) ->
+                        assertThat(hits).as("%s%n%s", figure, report).isBetween(FEWEST, MOST));
+    }
+
+    private void measure(SyntheticCapture c) {
+        ModulatedCarrier.Result result = ModulatedCarrier.of(c.samples(), ModulatedCarrier.Known.nothing());
+        assertThat(result).isInstanceOf(ModulatedCarrier.Found.class);
+        ModulatedCarrier.Found found = (ModulatedCarrier.Found) result;
+        Optional<EnvelopeFit> fitted = found.envelope();
+        assertThat(fitted).as("the tone of %.0f Hz is recognised", c.tone).isPresent();
+        EnvelopeFit e = fitted.get();
+        count("carrier frequency, Hz", found.frequency(), c.carrier);
+        count("amplitude over truth", found.amplitude().map(a -> a / c.amplitude), 1);
+        count("tone, Hz", e.tone(), c.tone);
+        count("positive peak", e.positivePeak(), c.extreme(1) - 1);
+        count("negative peak", e.negativePeak(), 1 - c.extreme(-1));
+        count("depth", e.depth(), Depth.symmetrical(c.extreme(1), c.extreme(-1)));
+        count("audio harmonic 1", e.harmonic(1), c.envelope[0]);
+        count("audio harmonic 2", e.relative(2), c.envelope[1] / c.envelope[0]);
+        count("audio harmonic 3", e.relative(3), c.envelope[2] / c.envelope[0]);
+        count("distortion", e.distortion(), Math.hypot(c.envelope[1], c.envelope[2]) / c.envelope[0]);
+        count("swing, Hz", found.swing().orElseThrow(), c.swing);
+        count("hum at 100 Hz", found.hum().get(1).ratio(), c.hum);
+        count("noise, rms", found.noise().orElseThrow(), c.noiseRms());
+        count("carrier harmonic 2", found.harmonics().get(0).ratio(), c.harmonics[0]);
+        count("carrier harmonic 3", found.harmonics().get(1).ratio(), c.harmonics[1]);
+    }
+
+    private void count(String figure, Estimate found, double truth) {
+        widths.computeIfAbsent(figure, f -> new ArrayList<>()).add(found.high() - found.low());
+        covered.merge(figure, found.covers(truth) ? 1 : 0, Integer::sum);
+    }
+}
