@@ -8,6 +8,7 @@ import galena.build.source.Problems;
 import galena.trade.battery.Battery;
 import galena.trade.battery.BatteryLookup;
 import galena.trade.device.BipolarData;
+import galena.trade.device.Derived;
 import galena.trade.device.Device;
 import galena.trade.device.DeviceLibrary;
 import galena.trade.device.DiodeData;
@@ -18,6 +19,7 @@ import galena.trade.device.Lookup;
 import galena.trade.device.ModelAnswer;
 import galena.trade.device.NotDerivable;
 import galena.trade.device.TuningDiodeData;
+import galena.trade.device.TuningDiodeModel;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +27,11 @@ import java.util.stream.Collectors;
 
 /** Checks of what a build names from the trade's data: devices by type number, batteries by name. */
 final class DeviceChecks {
+    /** Volts: {@link galena.engine.part.Junction}'s own limits. */
+    private static final double STEEPEST_POTENTIAL = 5;
+
+    private static final double STEEPEST_GRADING = 2;
+
     private final DeviceLibrary library;
     private final Problems problems;
 
@@ -99,6 +106,8 @@ final class DeviceChecks {
                     "\"" + device.type() + "\" can't be used: " + missing.reason(),
                     "A prediction needs its parameters.",
                     Optional.of("Give them in braces."));
+        if (device instanceof TuningDiodeData diode && diode.typical() instanceof Derived<TuningDiodeModel> derived)
+            steep(derived.model(), type);
         String channel = device.family() == Family.P_JFET ? "p" : "n";
         if (part.value("channel").orElse(null) instanceof Scalar written
                 && !written.text().equals(channel))
@@ -107,6 +116,19 @@ final class DeviceChecks {
                     "\"" + device.type() + "\" has the channel " + channel,
                     "The library knows the channel.",
                     Optional.of("Delete channel."));
+    }
+
+    /** Steep types follow no junction law within the limits that the engine holds it to. */
+    private void steep(TuningDiodeModel model, Scalar type) {
+        if (model.potential() <= STEEPEST_POTENTIAL && model.grading() <= STEEPEST_GRADING) return;
+        add(
+                type,
+                "\"" + model.type()
+                        + "\" can't be used: its capacitance falls more steeply than the junction law allows",
+                "The law holds up to a built-in potential of " + STEEPEST_POTENTIAL + " V and a grading of "
+                        + STEEPEST_GRADING + ".",
+                Optional.of(
+                        "Give capacitance, built_in and grading in braces, fitted over the voltage you tune with."));
     }
 
     private static ModelAnswer<?> typical(Device device) {

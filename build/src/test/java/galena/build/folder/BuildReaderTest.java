@@ -62,12 +62,15 @@ class BuildReaderTest {
         List<Problem> problems =
                 Builds.problems(Builds.STAGE.replaceFirst(Pattern.quote(was), Matcher.quoteReplacement(text(now))));
         assertThat(problems).as(Problem.print(problems)).anySatisfy(p -> {
-            assertThat(p.place().line() + ":" + p.place().column() + " " + p.path())
-                    .isEqualTo(where);
+            assertThat(where(p)).isEqualTo(where);
             assertThat(p.found()).isEqualTo(found);
             if (!remedy.equals("`")) assertThat(p.remedy()).contains(remedy);
             assertThat(p.rule()).endsWith(".");
         });
+    }
+
+    private static String where(Problem problem) {
+        return (problem.place().line() + ":" + problem.place().column() + " " + problem.path()).strip();
     }
 
     private static String text(String cell) {
