@@ -73,6 +73,13 @@ public record FlatSpiral(double turns, double innerDiameter, double pitch, Wire 
         return 1;
     }
 
+    /** Magnetic moment for one ampere (m²): the sum of the turns' areas. */
+    public double momentPerAmpere() {
+        double sum = 0;
+        for (int i = 0; i < rings(); i++) sum += share(i) * Math.PI * radius(i) * radius(i);
+        return sum;
+    }
+
     @Override
     public Losses losses(double frequency, double celsius) {
         double[] z = new double[Math.max(1, (int) Math.round(turns))], r = new double[z.length];

@@ -6,8 +6,8 @@ import java.util.Arrays;
 
 /**
  * Layers of round wire one on another between two cheeks, the last one perhaps part full. Each layer is a current sheet
- * with round-wire corrections, each pair of layers two coaxial sheets: no section formula. Range: 2 to 60 layers, at least
- * 2 turns in a layer, depth of winding at most the inner diameter's half times three.
+ * with round-wire corrections, each pair of layers two coaxial sheets: no section formula. Range: up to 60
+ * layers of 2 turns and more, depth of winding at most one and a half times the inner diameter.
  *
  * @param turns number of turns; part turns count in proportion
  * @param innerDiameter of the former (m)

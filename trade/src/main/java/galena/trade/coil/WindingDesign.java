@@ -30,7 +30,7 @@ public final class WindingDesign {
     }
 
     /** Outcome of a design. */
-    public sealed interface Design permits Wound, TooMuch, TooLittle {}
+    public sealed interface Design permits Wound, DoesNotFit, OneTurnIsTooMuch {}
 
     /** The coil. */
     public record Wound(WindingSheet sheet) implements Design {}
@@ -42,22 +42,22 @@ public final class WindingDesign {
      * @param most inductance they give (H)
      * @param share of the wanted inductance reached, below 1
      */
-    public record TooMuch(double mostTurns, double most, double share) implements Design {}
+    public record DoesNotFit(double mostTurns, double most, double share) implements Design {}
 
     /**
      * One turn gives more than is wanted.
      *
      * @param least inductance of one turn (H)
      */
-    public record TooLittle(double least) implements Design {}
+    public record OneTurnIsTooMuch(double least) implements Design {}
 
     /** The nearest whole number of turns for the goal. */
     public static Design design(Former former, Goal goal) {
         double most = former.mostTurns();
         double greatest = inductance(former, most, goal);
-        if (greatest < goal.inductance()) return new TooMuch(most, greatest, greatest / goal.inductance());
+        if (greatest < goal.inductance()) return new DoesNotFit(most, greatest, greatest / goal.inductance());
         double least = inductance(former, 1, goal);
-        if (least > goal.inductance()) return new TooLittle(least);
+        if (least > goal.inductance()) return new OneTurnIsTooMuch(least);
         double exact = turnsFor(former, goal);
         return new Wound(WindingSheet.of(former, exact, (int) Math.round(exact), goal));
     }

@@ -146,7 +146,8 @@ public record RodCoil(
 
     private RodResponse solve() {
         double half = windingLength() / 2;
-        double[] drive = new RodDrive(rod.problem(), diameter / 2, position - half, position + half, turns).drive();
+        double[] drive =
+                new RodDrive(rod.problem().mesh(), diameter / 2, position - half, position + half, turns).drive();
         return RodResponse.of(rod.problem(), material.permeability(), drive);
     }
 }

@@ -80,13 +80,13 @@ class WindingDesignTest {
     @Test
     void says_when_the_former_is_too_small_or_one_turn_too_much() {
         var tube = new TubeFormer(20e-3, 0.2e-3, 15e-3, 0.44e-3, 0.03, WIRE);
-        assertThat(WindingDesign.design(tube, GOAL)).isInstanceOfSatisfying(WindingDesign.TooMuch.class, much -> {
+        assertThat(WindingDesign.design(tube, GOAL)).isInstanceOfSatisfying(WindingDesign.DoesNotFit.class, much -> {
             assertThat(much.mostTurns()).isEqualTo(34);
             assertThat(much.share()).isLessThan(0.2);
         });
         var frame = new FrameFormer(1, 1, 2e-3, 0.1, 3e-3, 0.05, RectangularFrame.Lay.BOX, WIRE);
         assertThat(WindingDesign.design(frame, new WindingDesign.Goal(1e-6, 1e6, 20)))
-                .isInstanceOf(WindingDesign.TooLittle.class);
+                .isInstanceOf(WindingDesign.OneTurnIsTooMuch.class);
         assertThatThrownBy(() -> new TubeFormer(20e-3, 0, 0.1e-3, 0.44e-3, 0, WIRE))
                 .isInstanceOf(OutOfRange.class)
                 .hasMessageContaining("Not one turn fits");

@@ -68,7 +68,7 @@ class RodTest {
             double length, double diameter, double mu, double sheet, double span, double position, double value) {
         Rod rod = Rod.of(length * 1e-3, diameter * 1e-3);
         double from = (position - span / 2) * 1e-3, to = (position + span / 2) * 1e-3, radius = sheet / 2 * 1e-3;
-        double[] drive = new RodDrive(rod.problem(), radius, from, to, 1).drive();
+        double[] drive = new RodDrive(rod.problem().mesh(), radius, from, to, 1).drive();
         double found = CurrentSheet.inductance(1, radius, to - from)
                 + RodResponse.of(rod.problem(), mu, drive).addedInductance();
         Published.source("trade", Kind.CLOSED_FORM, "current sheet on a rod by finite volumes in the vector potential")
@@ -203,12 +203,12 @@ class RodTest {
         // flux out of the mantle r = 7 mm between 10 and 30 mm, against that through discs is known by charge: sum of
         // poles
         double charge = 0, flux = 0, r = 7e-3;
-        for (int e = 0; e < RodProblem.ELEMENTS; e++) {
+        for (int e = 0; e < RodMesh.ELEMENTS; e++) {
             charge += problem.bandDensity(m, e)
                     * 2
                     * Math.PI
-                    * problem.radius()
-                    * (problem.node(e + 1) - problem.node(e));
+                    * problem.mesh().radius()
+                    * (problem.mesh().node(e + 1) - problem.mesh().node(e));
         }
         assertThat(charge).isCloseTo(0, within(1e-9));
         int steps = 4000;
@@ -218,21 +218,20 @@ class RodTest {
             flux += at[1] * 2 * Math.PI * r * 0.8 / steps * Math.signum(z) * (z > 0 ? 1 : -1);
         }
         double poles = 0;
-        for (int e = RodProblem.ELEMENTS / 2; e < RodProblem.ELEMENTS; e++) {
+        for (int e = RodMesh.ELEMENTS / 2; e < RodMesh.ELEMENTS; e++) {
             poles += problem.bandDensity(m, e)
                     * 2
                     * Math.PI
-                    * problem.radius()
-                    * (problem.node(e + 1) - problem.node(e));
+                    * problem.mesh().radius()
+                    * (problem.mesh().node(e + 1) - problem.mesh().node(e));
         }
-        for (int k = 0; k < RodProblem.RADIAL; k++) {
-            poles += Math.PI * 25e-6 / (k + 1) * m[k * RodProblem.NODES + RodProblem.NODES - 1];
+        for (int k = 0; k < RodMesh.RADIAL; k++) {
+            poles += Math.PI * 25e-6 / (k + 1) * m[k * RodMesh.NODES + RodMesh.NODES - 1];
         }
         // half of the mantle's flux, less what crosses the middle plane outside it and comes back through it inside
         assertThat(flux / 2).isLessThan(poles).isGreaterThan(0.7 * poles);
         double middle = 0;
-        for (int k = 0; k < RodProblem.RADIAL; k++)
-            middle += m[k * RodProblem.NODES + RodProblem.ELEMENTS / 2] / (k + 1);
+        for (int k = 0; k < RodMesh.RADIAL; k++) middle += m[k * RodMesh.NODES + RodMesh.ELEMENTS / 2] / (k + 1);
         assertThat(poles)
                 .as("poles of one half are the magnetisation through the middle")
                 .isCloseTo(middle * Math.PI * 25e-6, within(1e-9 * poles));
