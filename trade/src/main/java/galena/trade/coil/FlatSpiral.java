@@ -82,10 +82,18 @@ public record FlatSpiral(double turns, double innerDiameter, double pitch, Wire 
 
     @Override
     public Losses losses(double frequency, double celsius) {
+        return turnField().losses(this, frequency, celsius, 0, TurnField.RECKONED);
+    }
+
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField().inductanceShift(this, frequency, celsius);
+    }
+
+    private TurnField turnField() {
         double[] z = new double[Math.max(1, (int) Math.round(turns))], r = new double[z.length];
         Arrays.setAll(r, this::radius);
-        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire))
-                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
+        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire));
     }
 
     @Override

@@ -102,10 +102,18 @@ public record RectangularFrame(double turns, double width, double height, double
 
     @Override
     public Losses losses(double frequency, double celsius) {
+        return turnField().losses(this, frequency, celsius, 0, TurnField.RECKONED);
+    }
+
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField().inductanceShift(this, frequency, celsius);
+    }
+
+    private TurnField turnField() {
         double[] across = new double[Math.max(1, (int) Math.round(turns))];
         Arrays.setAll(across, i -> i * pitch);
-        return TurnField.ofParallels(across, new double[across.length])
-                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
+        return TurnField.ofParallels(across, new double[across.length]);
     }
 
     @Override

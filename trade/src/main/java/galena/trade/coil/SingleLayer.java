@@ -63,6 +63,11 @@ public record SingleLayer(double turns, double diameter, double pitch, Wire wire
         return turnField().losses(this, frequency, celsius, 0, TurnField.MEASURED);
     }
 
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField().inductanceShift(this, frequency, celsius);
+    }
+
     /** Magnetic moment for one ampere (m²): turns times area. */
     public double momentPerAmpere() {
         return turns * Math.PI * diameter * diameter / 4;

@@ -117,6 +117,11 @@ public record RodCoil(
                 .widened(perFactor * (factor.value() - factor.low()), perFactor * (factor.high() - factor.value()));
     }
 
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField(solve()).inductanceShift(this, frequency, celsius);
+    }
+
     /** Losses in the wire alone, the rod's field across it included. */
     public Losses copperLosses(double frequency, double celsius) {
         return turnField(solve()).losses(this, frequency, celsius, 0, TurnField.RECKONED);

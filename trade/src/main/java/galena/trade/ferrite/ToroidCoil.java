@@ -53,6 +53,12 @@ public record ToroidCoil(Toroid core, Material material, double turns, double co
         return MU_0 * material.permeability() * turns * turns * core.reach();
     }
 
+    /** None: the field across the wire is a small part of that in the core. */
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return 0;
+    }
+
     @Override
     public double modelError() {
         return modelError(material.permeability());
