@@ -6,7 +6,7 @@ import java.util.Arrays;
 
 /**
  * A spiral in one plane, summed from circles of round wire: L = Σ self + ΣΣ mutual. Self-inductance of a ring µ₀a[ln(8a/b)
- * − 2 + internal/4], F. W. Grover (1946) ch. 16. Range: 1 to 200 turns, pitch at least the wire's outer diameter, inner
+ * − 2 + internal/4], F. W. Grover (1946). Range: 1 to 200 turns, pitch at least the wire's outer diameter, inner
  * diameter at least twice the pitch, so that circles stand well for the spiral.
  *
  * @param turns number of turns; a part turn counts in proportion

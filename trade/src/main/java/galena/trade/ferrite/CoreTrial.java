@@ -40,8 +40,8 @@ public final class CoreTrial {
     /**
      * @param former the rod with its sleeve; the material's permeability is not used
      * @param turns on it
-     * @param measured inductance at low current, self-capacitance taken out (H); what the sizes leave open and the formula's
-     *     own error are added here
+     * @param measured inductance at low current and low frequency, self-capacitance taken out (H); what the
+     *     sizes leave open and the formula's own error are added here
      */
     public static Finding rod(RodFormer former, double turns, Interval measured) {
         OutOfRange.requirePositive("measured inductance (H)", measured.low());
@@ -61,7 +61,7 @@ public final class CoreTrial {
 
     /**
      * @param wound the winding as it stands on the ring; the material's permeability is not used
-     * @param measured inductance at low current, self-capacitance taken out (H); formula error is added here, uncertainty of
+     * @param measured inductance at low current and low frequency, self-capacitance taken out (H); formula error is added here, uncertainty of
      *     the ring's sizes is not
      */
     public static Finding toroid(ToroidCoil wound, Interval measured) {
