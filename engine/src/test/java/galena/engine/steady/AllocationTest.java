@@ -34,7 +34,8 @@ class AllocationTest {
         long few = bytesOfAStep(found, 48), many = bytesOfAStep(found, 192);
         int charges = found.waveforms().equations().chargedRows().length;
         assertThat(many).as("bytes on four times the intervals").isEqualTo(few);
-        // some five matrices of charges and extra unknowns, their factors and vectors: 1136 bytes for 4 charges, 4848 for 12
+        // some five matrices of charges and extra unknowns, their factors and vectors: 1136 bytes for 4 charges, 4848
+        // for 12
         assertThat(few).isLessThan(8L * 10 * (charges + 4) * (charges + 4) + 4096);
     }
 
