@@ -24,13 +24,6 @@ public final class Filled {
         this.values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
     }
 
-    /** The same group with one value replaced or added, for overlays; its place is the group's. */
-    public Filled with(String key, Object value) {
-        Map<String, Object> changed = new LinkedHashMap<>(values);
-        changed.put(key, value);
-        return new Filled(form, source, changed);
-    }
-
     public Form form() {
         return form;
     }

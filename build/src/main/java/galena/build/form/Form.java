@@ -107,11 +107,7 @@ public record Form(String name, List<Field> fields, Check check) {
             if (!field.required() || checkedBefore || group.entry(field.key()).isPresent()) continue;
             notes.problems()
                     .add(new Problem(
-                            group.place(),
-                            group.path(),
-                            "lacks the key " + field.key(),
-                            field.rule(),
-                            "Add " + field.key() + ": …"));
+                            group.place(), group.path(), field.missing(), field.rule(), "Add " + field.key() + ": …"));
             all = false;
         }
         return all;

@@ -19,7 +19,7 @@ final class Spelling {
 
     /** IEC 60062, letter and digit code: the letter stands where the decimal point is. 4k7, R47, 1G0. */
     private static final Pattern LETTER_CODE =
-            Pattern.compile("(\\d*)([RKkMGTmnpu\u00B5\u03BC])(\\d+)" + BLANKS + "(.*)");
+            Pattern.compile("(\\d*)([RKkMGTmnpfu\u00B5\u03BC])(\\d+)" + BLANKS + "(.*)");
 
     static final String RANGE = "..";
 

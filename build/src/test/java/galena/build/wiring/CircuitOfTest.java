@@ -121,7 +121,6 @@ class CircuitOfTest {
             } catch (BadInputException refused) {
                 assertThat(refused.problems().get(0).found()).contains("can't be used");
                 unusable++;
-                System.out.println(refused.getMessage());
             }
         }
         assertThat(unusable).isLessThan(DeviceLibrary.standard().devices().size() / 5);
