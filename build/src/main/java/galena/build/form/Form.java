@@ -127,6 +127,11 @@ public record Form(String name, List<Field> fields, Check check) {
                             "Nearest: " + uncut.get()));
             return Optional.empty();
         }
+        Optional<String> spaced = Colon.spaced(key, keys());
+        if (spaced.isPresent()) {
+            notes.problems().add(Colon.problem(key, path, spaced.get()));
+            return Optional.empty();
+        }
         List<String> unused =
                 keys().stream().filter(k -> group.entry(k).isEmpty()).toList();
         String known = "The keys of " + name + " are " + String.join(", ", keys()) + ".";
