@@ -47,7 +47,10 @@ final class DeviceModels {
 
     Jfet.Model jfet(PartEntry part) {
         if (part.parameters().isPresent()) return jfet(part.parameters().get());
-        JfetModel m = library.require(type(part), JfetData.class).typical().orElseThrow();
+        return jfet(library.require(type(part), JfetData.class).typical().orElseThrow());
+    }
+
+    static Jfet.Model jfet(JfetModel m) {
         return new Jfet.Model(
                 m.saturationCurrent(),
                 -Math.abs(m.pinchOff()),
@@ -92,8 +95,10 @@ final class DeviceModels {
 
     Bipolar.Model bipolar(PartEntry part) {
         if (part.parameters().isPresent()) return bipolar(part.parameters().get());
-        BipolarModel m =
-                library.require(type(part), BipolarData.class).typical().orElseThrow();
+        return bipolar(library.require(type(part), BipolarData.class).typical().orElseThrow());
+    }
+
+    static Bipolar.Model bipolar(BipolarModel m) {
         return new Bipolar.Model(
                 m.saturationCurrent(),
                 m.forwardBeta(),

@@ -149,16 +149,16 @@ public final class Equations {
                 .toArray();
     }
 
-    /** The right-hand side of a small-signal question: the named source's unit departure, as a vector over rows. */
+    /** The right-hand side of a small-signal question: what the named source's departure by one unit takes from every row. */
     public double[] unitDeparture(String source) {
         double[] rhs = new double[stride()];
         int current = current(source).orElse(0);
         if (current > 0) {
-            rhs[current] = 1;
+            rhs[current] = -1;
         } else {
             var part = circuit.part(source).orElseThrow(() -> new IllegalArgumentException("no source " + source));
-            rhs[net(part.nets().get(0))] += 1;
-            rhs[net(part.nets().get(1))] -= 1;
+            rhs[net(part.nets().get(0))] -= 1;
+            rhs[net(part.nets().get(1))] += 1;
             rhs[0] = 0;
         }
         return rhs;

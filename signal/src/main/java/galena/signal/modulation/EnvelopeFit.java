@@ -1,7 +1,6 @@
 package galena.signal.modulation;
 
 import galena.signal.Estimate;
-import galena.signal.carrier.Baseband;
 import galena.signal.fit.RiceInterval;
 import galena.signal.fit.SeriesFit;
 import java.util.ArrayList;
@@ -28,12 +27,12 @@ public final class EnvelopeFit {
 
     /**
      * @param fit of the signed envelope
-     * @param baseband whose filter the envelope went through
+     * @param response gain that the envelope went through at an audio frequency (Hz)
      * @param unmodulated the carrier's peak without modulation if it is known, same unit
      */
-    EnvelopeFit(SeriesFit fit, Baseband baseband, OptionalDouble unmodulated) {
+    EnvelopeFit(SeriesFit fit, DoubleUnaryOperator response, OptionalDouble unmodulated) {
         this.fit = fit;
-        this.response = baseband::response;
+        this.response = response;
         this.unmodulated = unmodulated;
         this.carrier = unmodulated.isPresent()
                 ? new Estimate(unmodulated.getAsDouble(), unmodulated.getAsDouble(), unmodulated.getAsDouble())

@@ -241,7 +241,7 @@ public final class ModulatedCarrier {
 
         /** The figures of the envelope, if a steady tone modulates. */
         public Optional<EnvelopeFit> envelope() {
-            return tone ? Optional.of(new EnvelopeFit(hum.fit(), z, unmodulated)) : Optional.empty();
+            return tone ? Optional.of(new EnvelopeFit(hum.fit(), z::response, unmodulated)) : Optional.empty();
         }
 
         /** Highest and lowest envelope reached (99.8 and 0.2 % of the time; unit of the capture), noise included. */

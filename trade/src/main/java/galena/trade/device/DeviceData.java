@@ -50,7 +50,11 @@ public final class DeviceData {
         });
         if (type.isBlank()) problems.add("type: missing; a device needs its type number");
         if (!problems.isEmpty()) throw new DeviceDataException(problems);
-        return Device.of(new Sheet(type, family, rows, availability));
+        try {
+            return Device.of(new Sheet(type, family, rows, availability));
+        } catch (IllegalArgumentException e) {
+            throw new DeviceDataException(List.of(String.valueOf(e.getMessage())));
+        }
     }
 
     private String text(Map<String, ?> map, String key, String otherwise) {

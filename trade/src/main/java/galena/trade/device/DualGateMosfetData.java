@@ -117,4 +117,27 @@ public record DualGateMosfetData(Sheet sheet) implements Device {
         return working.from(
                 c.rows(), parameter, c.typicalOrEstimate().orElseThrow(), "F", "as printed", c.typicalInWords());
     }
+
+    /**
+     * Weak, typical and strong device: the mask fixes K, so IDSS at its printed limits moves the cutoffs, VT =
+     * −√(IDSS/K), both by the same shift, for both channels share one oxide and one implant.
+     */
+    public ModelAnswer<List<DualGateMosfetModel>> corners() {
+        ModelAnswer<DualGateMosfetModel> typical = typical();
+        if (typical instanceof NotDerivable<DualGateMosfetModel> missing) {
+            return new NotDerivable<>(missing.type(), missing.reason(), missing.wanted());
+        }
+        Derived<DualGateMosfetModel> derived = (Derived<DualGateMosfetModel>) typical;
+        Range idss = saturationCurrent();
+        if (idss.min().isEmpty() || idss.max().isEmpty()) {
+            return new NotDerivable<>(type(), "IDSS is not printed with both limits", Set.of(SATURATION_CURRENT));
+        }
+        DualGateMosfetModel model = derived.model();
+        return new Derived<>(
+                List.of(
+                        model.withSaturationCurrent(idss.min().getAsDouble()),
+                        model,
+                        model.withSaturationCurrent(idss.max().getAsDouble())),
+                derived.steps());
+    }
 }

@@ -26,4 +26,24 @@ public record DualGateMosfetModel(
         double gate1Capacitance,
         double feedbackCapacitance,
         double gate2Capacitance,
-        double outputCapacitance) {}
+        double outputCapacitance) {
+    /** Drain current (A) with gate 1 at the source, gate 2 well open and the lower channel saturated. */
+    public double saturationCurrent() {
+        return lowerCoefficient * lowerCutoff * lowerCutoff;
+    }
+
+    DualGateMosfetModel withSaturationCurrent(double idss) {
+        double cutoff = -Math.sqrt(idss / lowerCoefficient);
+        return new DualGateMosfetModel(
+                type,
+                lowerCoefficient,
+                cutoff,
+                upperCoefficient,
+                upperCutoff + cutoff - lowerCutoff,
+                channelLengthModulation,
+                gate1Capacitance,
+                feedbackCapacitance,
+                gate2Capacitance,
+                outputCapacitance);
+    }
+}

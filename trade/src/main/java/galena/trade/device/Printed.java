@@ -25,6 +25,13 @@ public record Printed(
         Provenance provenance) {
     public Printed {
         at = Map.copyOf(at);
+        at.forEach((symbol, value) -> {
+            boolean positive = symbol.startsWith("I") || symbol.equals("f");
+            if (!Double.isFinite(value) || (positive && !(value > 0))) {
+                throw new IllegalArgumentException(
+                        quantity.word() + " at " + symbol + " = " + value + ": no possible test condition");
+            }
+        });
         if (min.isEmpty() && typ.isEmpty() && max.isEmpty()) {
             throw new IllegalArgumentException(quantity.word() + " has neither minimum, typical nor maximum");
         }

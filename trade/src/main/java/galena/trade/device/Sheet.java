@@ -18,6 +18,13 @@ public record Sheet(String type, Family family, List<Printed> rows, String avail
     public Sheet {
         if (type.isBlank()) throw new IllegalArgumentException("a device needs a type number");
         rows = List.copyOf(rows);
+        for (Printed row : rows) {
+            try {
+                joined(rows, row.quantity());
+            } catch (IllegalArgumentException e) {
+                throw new IllegalArgumentException(type + ", " + row.quantity().word() + ": " + e.getMessage(), e);
+            }
+        }
     }
 
     /** Rows of one quantity, first the preferred one. */
@@ -30,7 +37,12 @@ public record Sheet(String type, Family family, List<Printed> rows, String avail
      * test conditions of the first. Where sheets disagree the first rules.
      */
     public Range range(DeviceQuantity quantity) {
-        List<Printed> all = all(quantity);
+        return joined(rows, quantity);
+    }
+
+    private static Range joined(List<Printed> rows, DeviceQuantity quantity) {
+        List<Printed> all =
+                rows.stream().filter(row -> row.quantity() == quantity).toList();
         if (all.isEmpty()) return Range.NONE;
         List<Printed> alike =
                 all.stream().filter(row -> row.at().equals(all.get(0).at())).toList();

@@ -17,8 +17,15 @@ import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
 
 /** A tuning diode. */
 public record TuningDiodeData(Sheet sheet) implements Device {
-    /** φ (V) where two points leave it open. */
+    /** φ (V) of a plain junction, where two points leave it open. */
     static final double DEFAULT_POTENTIAL = 0.7;
+
+    /**
+     * Grading above which a junction is steeper than abrupt. Medium-wave types are: their capacitance falls nearly
+     * exponentially, as the one type here with three printed points shows, and φ = 0.7 V between two points would halve
+     * the capacitance in the middle.
+     */
+    static final double STEEP = 0.6;
 
     /** Search bounds of φ (V): steep junctions run nearly exponentially, which a large φ describes. */
     private static final double LEAST = 0.3;
@@ -60,14 +67,18 @@ public record TuningDiodeData(Sheet sheet) implements Device {
             return new NotDerivable<>(
                     type(), "capacitance is known at fewer than two voltages; measure another", Set.of(CAPACITANCE));
         }
-        double potential = voltages == 2 ? DEFAULT_POTENTIAL : bestPotential(points);
+        double potential = voltages == 2 ? assumedPotential(points) : bestPotential(points);
         Line line = line(points, potential);
         Working working = new Working();
         double zero = working.from(
                 rows, "capacitance", Math.exp(line.lnZeroBias), "F", "ln C = ln C0 − m·ln(1 + VR/φ)", "least squares");
         double grading = working.from(rows, "grading", line.grading, "", "as above", "describes the curve");
         if (voltages == 2) {
-            working.byDefault("built_in_potential", potential, "V", "two points leave it open");
+            working.byDefault(
+                    "built_in_potential",
+                    potential,
+                    "V",
+                    "two points leave it open; a steep junction falls almost exponentially");
         } else {
             working.from(rows, "built_in_potential", potential, "V", "as above", "describes the curve");
         }
@@ -81,6 +92,10 @@ public record TuningDiodeData(Sheet sheet) implements Device {
                         points.get(0).reverse,
                         points.get(points.size() - 1).reverse),
                 working.steps());
+    }
+
+    private static double assumedPotential(List<Point> points) {
+        return line(points, DEFAULT_POTENTIAL).grading > STEEP ? MOST : DEFAULT_POTENTIAL;
     }
 
     private static double bestPotential(List<Point> points) {
@@ -139,5 +154,31 @@ public record TuningDiodeData(Sheet sheet) implements Device {
                     "printed limit of Q taken as it stands");
         }
         return working.byDefault("series_resistance", 1, "Ω", "none printed; medium-wave types stay below 2.5 Ω");
+    }
+
+    /**
+     * Least, typical and greatest device: C0 in proportion to the limits printed at the lowest voltage, for the ratio
+     * between voltages is held far closer than the capacitance.
+     */
+    public ModelAnswer<List<TuningDiodeModel>> corners() {
+        ModelAnswer<TuningDiodeModel> typical = typical();
+        if (typical instanceof NotDerivable<TuningDiodeModel> missing) {
+            return new NotDerivable<>(missing.type(), missing.reason(), missing.wanted());
+        }
+        Derived<TuningDiodeModel> derived = (Derived<TuningDiodeModel>) typical;
+        TuningDiodeModel model = derived.model();
+        for (Printed row : capacitances()) {
+            if (row.condition("VR").isEmpty() || row.required("VR") != model.lowestReverse()) continue;
+            if (row.min().isEmpty() || row.max().isEmpty()) continue;
+            double middle = row.range().typicalByRatio().orElseThrow();
+            return new Derived<>(
+                    List.of(
+                            model.scaled(row.min().getAsDouble() / middle),
+                            model,
+                            model.scaled(row.max().getAsDouble() / middle)),
+                    derived.steps());
+        }
+        return new NotDerivable<>(
+                type(), "capacitance at the lowest voltage is not printed with both limits", Set.of(CAPACITANCE));
     }
 }

@@ -32,4 +32,9 @@ public record TuningDiodeModel(
         }
         return Depletion.capacitance(capacitance, potential, grading, -reverse);
     }
+
+    TuningDiodeModel scaled(double factor) {
+        return new TuningDiodeModel(
+                type, capacitance * factor, potential, grading, seriesResistance, lowestReverse, highestReverse);
+    }
 }

@@ -21,14 +21,14 @@ public record ElectricDipole(double moment, double frequency, boolean overGround
     }
 
     @Override
-    public DipoleField at(double distance, double angle) {
+    public PointField at(double distance, double angle) {
         FreeSpace.positive(distance, "distance");
         double k = FreeSpace.waveNumber(frequency);
         Complex p = new Complex(0, -1 / (k * distance));
         Complex one = Complex.ONE.add(p);
         Complex transverse = new Complex(0, k * moment * Math.sin(angle) / (4 * Math.PI * distance));
         double radial = FreeSpace.IMPEDANCE * moment * Math.cos(angle) / (2 * Math.PI * distance * distance);
-        return new DipoleField(
+        return new PointField(
                 one.multiply(radial),
                 one.add(p.multiply(p)).multiply(transverse).multiply(FreeSpace.IMPEDANCE),
                 Complex.ZERO,

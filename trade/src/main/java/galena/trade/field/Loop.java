@@ -1,7 +1,8 @@
 package galena.trade.field;
 
 /**
- * A loop or rod coil as an aerial.
+ * A loop or rod coil as an aerial. As a dipole it is right to 2 % from twelve radii (or rod lengths) off; at three radii
+ * the field on the axis is 15 % lower than the dipole says, by (1 + a²/r²)^(−3/2).
  *
  * @param turns N
  * @param area mean area of a turn (m²)

@@ -19,14 +19,14 @@ public record MagneticDipole(double moment, double frequency) implements Radiato
     }
 
     @Override
-    public DipoleField at(double distance, double angle) {
+    public PointField at(double distance, double angle) {
         FreeSpace.positive(distance, "distance");
         double k = FreeSpace.waveNumber(frequency);
         Complex p = new Complex(0, -1 / (k * distance));
         Complex one = Complex.ONE.add(p);
         double transverse = k * k * moment * Math.sin(angle) / (4 * Math.PI * distance);
         double radial = k * moment * Math.cos(angle) / (2 * Math.PI * distance * distance);
-        return new DipoleField(
+        return new PointField(
                 Complex.ZERO,
                 Complex.ZERO,
                 one.multiply(FreeSpace.IMPEDANCE * transverse),

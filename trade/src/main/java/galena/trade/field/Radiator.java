@@ -1,7 +1,7 @@
 package galena.trade.field;
 
-/** A source of field that is small against its distance and the wavelength. */
-public sealed interface Radiator permits MagneticDipole, ElectricDipole {
+/** A source of field that is small against the wavelength; a dipole is small against its distance, too. */
+public sealed interface Radiator permits MagneticDipole, ElectricDipole, WireCurrent {
     /** (Hz). */
     double frequency();
 
@@ -11,15 +11,15 @@ public sealed interface Radiator permits MagneticDipole, ElectricDipole {
      * @param distance from the centre (m)
      * @param angle from the dipole's axis (rad)
      */
-    DipoleField at(double distance, double angle);
+    PointField at(double distance, double angle);
 
     /** The same on the axis. */
-    default DipoleField onAxis(double distance) {
+    default PointField onAxis(double distance) {
         return at(distance, 0);
     }
 
     /** The same at right angles to the axis. */
-    default DipoleField broadside(double distance) {
+    default PointField broadside(double distance) {
         return at(distance, Math.PI / 2);
     }
 

@@ -93,8 +93,13 @@ public record ShortWire(double height, double radius, double baseHeight, double 
         return 1 / (omega * omega * capacitance());
     }
 
-    /** The dipole, image included, that a base current (A) makes of it. */
-    public ElectricDipole carrying(double baseCurrent, double frequency) {
+    /** The wire carrying a base current (A), right beside it too. */
+    public WireCurrent carrying(double baseCurrent, double frequency) {
+        return new WireCurrent(this, baseCurrent, shortAt(frequency));
+    }
+
+    /** The dipole, image included, that a base current (A) makes of it: for distances of many heights. */
+    public ElectricDipole asDipole(double baseCurrent, double frequency) {
         return new ElectricDipole(2 * effectiveHeight() * baseCurrent, shortAt(frequency), true);
     }
 

@@ -1,5 +1,5 @@
 /**
- * Fields of small aerials, near and far: tuned coils as magnetic dipoles, short wires as electric ones.
+ * Fields of small aerials, near and far: tuned coils as magnetic dipoles, short wires by their current.
  *
  * <p>Belongs here: {@link galena.trade.field.MagneticDipole} and {@link galena.trade.field.ElectricDipole} with all terms
  * of the field at any angle, moment and radiation resistance of loops ({@link galena.trade.field.Loop}), capacitance,

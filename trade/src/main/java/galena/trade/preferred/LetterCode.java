@@ -75,7 +75,8 @@ public enum LetterCode {
     }
 
     /**
-     * Shortest code of a value, at least one digit beyond the letter or none: 4K7, 47K, 470R, n47 never, as 470p.
+     * Shortest code of a value, with the letter that leaves one to three digits before it: 4K7, 470R, 470p rather than
+     * n47. Below the least letter the point comes first: R47, p47.
      *
      * @param value in SI
      * @throws MarkingException if no letter reaches it or it needs more than four figures

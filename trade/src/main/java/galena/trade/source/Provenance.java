@@ -21,9 +21,4 @@ public record Provenance(String source, String date, Basis basis, String where, 
     public static Provenance builder(String source) {
         return new Provenance(source, "not stated", Basis.BUILDER, "", "");
     }
-
-    /** For a default that the trade uses where nothing is printed. */
-    public static Provenance commonPractice(String fact) {
-        return new Provenance(fact, "not stated", Basis.COMMON_PRACTICE, "", "");
-    }
 }

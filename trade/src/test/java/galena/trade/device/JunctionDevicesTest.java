@@ -176,4 +176,57 @@ class JunctionDevicesTest {
                         Map.of("type", "X2", "kind", "n-jfet", "saturation_current", Map.of("min", 5e-3, "max", 2e-3))))
                 .hasMessageContaining("out of order");
     }
+
+    /** Two of the three printed points alone must find the third: a check of what is assumed about steep junctions. */
+    @Test
+    void a_steep_tuning_diode_known_at_two_voltages_is_right_between_them() {
+        TuningDiodeData whole = LIBRARY.require("BB212", TuningDiodeData.class);
+        List<Printed> ends = whole.capacitances().stream()
+                .filter(row -> row.required("VR") == 0.5 || row.required("VR") == 5.5)
+                .toList();
+        TuningDiodeModel model = new TuningDiodeData(new Sheet("BB212", Family.TUNING_DIODE, ends, ""))
+                .typical()
+                .orElseThrow();
+        Published.source("trade", Kind.TABLE, "Philips BB212 data sheet, 1996-05-03")
+                .liesWithin(
+                        "capacitance (pF) at 3 V from the rows at 0.5 and 5.5 V",
+                        140,
+                        280,
+                        model.capacitanceAt(3) * 1e12);
+        assertThat(whole.corners().orElseThrow())
+                .extracting(corner -> Math.round(corner.capacitanceAt(0.5) / model.capacitanceAt(0.5) * 100))
+                .isSorted();
+    }
+
+    @Test
+    void corners_of_a_dual_gate_type_keep_its_mask_and_stay_within_the_printed_cutoff() {
+        for (String type : List.of("BF998", "BF961", "BF981", "40673", "3N201")) {
+            DualGateMosfetData data = LIBRARY.require(type, DualGateMosfetData.class);
+            List<DualGateMosfetModel> corners = data.corners().orElseThrow();
+            assertThat(corners)
+                    .extracting(DualGateMosfetModel::saturationCurrent)
+                    .isSorted();
+            assertThat(corners.get(0).saturationCurrent())
+                    .isCloseTo(data.saturationCurrent().min().orElseThrow(), within(1e-12));
+            double deepest =
+                    data.range(DeviceQuantity.GATE1_CUTOFF_VOLTAGE).max().orElseThrow();
+            assertThat(corners.get(2).lowerCutoff()).as(type).isGreaterThanOrEqualTo(deepest);
+        }
+        assertThat(LIBRARY.require("BF994S", DualGateMosfetData.class).corners())
+                .isInstanceOf(NotDerivable.class);
+    }
+
+    @Test
+    void rows_that_contradict_each_other_and_impossible_conditions_are_refused() {
+        assertThatThrownBy(() -> DeviceData.from(Map.of(
+                        "type", "X3", "kind", "npn", "current_gain", List.of(Map.of("min", 300), Map.of("max", 100)))))
+                .isInstanceOf(DeviceDataException.class)
+                .hasMessageContaining("current_gain");
+        assertThatThrownBy(() -> DeviceData.from(
+                        Map.of("type", "X4", "kind", "npn", "current_gain", Map.of("typ", 100, "at", Map.of("IC", 0)))))
+                .hasMessageContaining("IC");
+        assertThatThrownBy(() ->
+                        DeviceData.from(Map.of("type", "X5", "kind", "npn", "current_gain", Map.of("typ", Double.NaN))))
+                .hasMessageContaining("no possible value");
+    }
 }

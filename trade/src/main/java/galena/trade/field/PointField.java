@@ -3,8 +3,8 @@ package galena.trade.field;
 import org.hipparchus.complex.Complex;
 
 /**
- * Field of a dipole at one point, in spherical components about its axis. One of the two fields lies in the plane of axis
- * and radius (radial and polar components), the other circles the axis.
+ * Field of a straight or ring-shaped aerial at one point, in spherical components about its axis. One of the two fields
+ * lies in the plane of axis and radius (radial and polar components), the other circles the axis.
  *
  * @param eRadial E along the radius (V/m)
  * @param ePolar E along the polar angle
@@ -13,7 +13,7 @@ import org.hipparchus.complex.Complex;
  * @param hPolar H along the polar angle
  * @param hAzimuth H around the axis
  */
-public record DipoleField(
+public record PointField(
         Complex eRadial, Complex ePolar, Complex eAzimuth, Complex hRadial, Complex hPolar, Complex hAzimuth) {
     /** What an electric probe reads turned to its greatest reading (V/m). */
     public double greatestE() {

@@ -1,0 +1,25 @@
+package galena.build.predict;
+
+import galena.build.folder.Build;
+import galena.build.folder.PartKind;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Which of a build's quantities is its output. */
+final class Output {
+    private Output() {}
+
+    /** Current in the loopstick; without one, in the coil with the largest carrier current. */
+    static Optional<Prediction.Spectrum> spectrum(Build build, List<Prediction.Spectrum> spectra) {
+        List<Prediction.Spectrum> currents =
+                spectra.stream().filter(s -> s.quantity().startsWith("current")).toList();
+        return currents.stream()
+                .filter(s -> build.part(s.part())
+                        .filter(p -> p.kind() == PartKind.LOOPSTICK)
+                        .isPresent())
+                .findFirst()
+                .or(() -> currents.stream()
+                        .max(Comparator.comparingDouble(s -> s.fundamental().value())));
+    }
+}

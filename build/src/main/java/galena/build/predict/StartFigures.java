@@ -1,0 +1,73 @@
+package galena.build.predict;
+
+import galena.build.figure.Figure;
+import galena.build.quantity.Unit;
+import galena.engine.circuit.Circuit;
+import galena.engine.equations.Equations;
+import galena.engine.operating.OperatingPoint;
+import galena.engine.operating.OperatingPointLadder;
+import galena.engine.startup.Startup;
+import galena.engine.steady.SteadyState;
+import java.util.Optional;
+
+/** Startup in a builder's terms, with the weakest device as the one that counts. */
+final class StartFigures {
+    private static final String BASIS = "predicted, devices over their sheets";
+
+    /** Where a startup is thought to begin: about the noise of a tank, common practice. */
+    private static final double FROM = 1e-6;
+
+    private StartFigures() {}
+
+    static Prediction.StartupFigures of(Startup startup, Devices devices, SteadyState state) {
+        double margin = startup.margin(), lowest = margin, highest = margin;
+        String weakest = "all devices typical";
+        for (Devices.Pair pair : devices.pairs()) {
+            for (Circuit circuit : new Circuit[] {pair.weak(), pair.strong()}) {
+                Optional<Double> there = margin(circuit);
+                if (there.isEmpty()) continue;
+                if (there.get() < lowest) {
+                    lowest = there.get();
+                    weakest = "least favourable " + pair.what();
+                }
+                highest = Math.max(highest, there.get());
+            }
+        }
+        double f = startup.mode().frequency();
+        return new Prediction.StartupFigures(
+                startup.grows(),
+                new Figure.Known(f, Unit.HERTZ, f, f, "predicted, typical parts", "starting frequency", ""),
+                new Figure.Known(
+                        margin,
+                        Unit.FRACTION,
+                        lowest,
+                        highest,
+                        BASIS,
+                        "startup margin",
+                        startup.site().part()),
+                startup.site().part(),
+                time(startup, state),
+                startup.shares(),
+                new Figure.Known(lowest, Unit.FRACTION, lowest, lowest, BASIS, "startup margin", weakest));
+    }
+
+    private static Optional<Double> margin(Circuit circuit) {
+        if (!(OperatingPointLadder.climb(Equations.of(circuit)) instanceof OperatingPoint.Found point)) {
+            return Optional.empty();
+        }
+        return Startup.readiest(point).map(Startup::margin).filter(Double::isFinite);
+    }
+
+    private static Figure time(Startup startup, SteadyState state) {
+        String what = "startup time";
+        if (!startup.grows()) return new Figure.Missing(what, "it does not start by itself");
+        if (!(state instanceof SteadyState.Found found)) {
+            return new Figure.Missing(what, "there is no final amplitude to grow to");
+        }
+        double amplitude =
+                found.waveforms().amplitude(startup.site().a(), startup.site().b(), 1);
+        double seconds = startup.timeToGrow(FROM, amplitude);
+        return new Figure.Known(
+                seconds, Unit.SECOND, seconds / 2, seconds * 2, "small-signal growth from 1 µV", what, "");
+    }
+}

@@ -1,0 +1,70 @@
+package galena.build.wiring;
+
+import galena.build.folder.Build;
+import galena.build.folder.PartEntry;
+import galena.engine.part.Bipolar;
+import galena.engine.part.Jfet;
+import galena.engine.part.Part;
+import galena.trade.device.BipolarData;
+import galena.trade.device.BipolarModel;
+import galena.trade.device.Derived;
+import galena.trade.device.Device;
+import galena.trade.device.JfetData;
+import galena.trade.device.JfetSpread;
+import galena.trade.device.Lookup;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The weakest and the strongest specimen that a device's data sheet admits, in place of the typical one. Only devices named by
+ * type have a spread; one given by its own parameters is that specimen.
+ */
+public final class Specimens {
+    /** Where a small-signal stage of these transmitters works: printed gains near here count. */
+    private static final double USUAL_COLLECTOR_CURRENT = 1e-3;
+
+    private Specimens() {}
+
+    /** Two engine parts of the same name and pins. */
+    public record Pair(Part weak, Part strong) {}
+
+    /**
+     * @param entry a part of the build
+     * @param typical the engine's part of that entry
+     * @return empty for parts without a printed spread
+     */
+    public static Optional<Pair> of(Build build, PartEntry entry, Part typical) {
+        if (entry.type().isEmpty() || !(build.devices().find(entry.type().get()) instanceof Lookup.Known known)) {
+            return Optional.empty();
+        }
+        Device device = known.device();
+        if (typical instanceof Jfet jfet && device instanceof JfetData data) return jfet(jfet, data);
+        if (typical instanceof Bipolar bipolar && device instanceof BipolarData data) return bipolar(bipolar, data);
+        return Optional.empty();
+    }
+
+    private static Optional<Pair> jfet(Jfet part, JfetData data) {
+        if (!(data.spread() instanceof Derived<JfetSpread> derived)) return Optional.empty();
+        JfetSpread spread = derived.model();
+        return Optional.of(
+                new Pair(with(part, DeviceModels.jfet(spread.weak())), with(part, DeviceModels.jfet(spread.strong()))));
+    }
+
+    private static Jfet with(Jfet part, Jfet.Model model) {
+        return new Jfet(part.name(), part.polarity(), part.drain(), part.gate(), part.source(), model);
+    }
+
+    private static Optional<Pair> bipolar(Bipolar part, BipolarData data) {
+        if (!(data.corners(USUAL_COLLECTOR_CURRENT) instanceof Derived<List<BipolarModel>> derived)) {
+            return Optional.empty();
+        }
+        List<BipolarModel> corners = derived.model();
+        return Optional.of(new Pair(
+                with(part, DeviceModels.bipolar(corners.get(0))),
+                with(part, DeviceModels.bipolar(corners.get(corners.size() - 1)))));
+    }
+
+    private static Bipolar with(Bipolar part, Bipolar.Model model) {
+        return new Bipolar(part.name(), part.polarity(), part.collector(), part.base(), part.emitter(), model);
+    }
+}
