@@ -88,7 +88,10 @@ final class TradeChecks {
             List<String> fitting = unknown.nearest().stream()
                     .filter(near -> known.contains(near))
                     .toList();
-            add(type, "no device \"" + type.text() + "\" is held", rule, nearest(fitting));
+            String other = unknown.nearest().isEmpty() ? "" : unknown.nearest().get(0);
+            Optional<String> remedy = nearest(fitting)
+                    .or(() -> other.isEmpty() ? Optional.empty() : Optional.of("Nearest of another kind: " + other));
+            add(type, "no device \"" + type.text() + "\" is held", rule, remedy);
         } else if (answer instanceof Lookup.Known known) {
             if (families(kind).contains(known.device().family())) fits(known.device(), type, part);
             else wrongKind(kind, known.device(), type);
@@ -151,7 +154,10 @@ final class TradeChecks {
                     name,
                     '"' + name.text() + "\": " + unknown.reason(),
                     "Held: " + String.join(", ", unknown.held()) + "; several in series as 6xAA-NiMH.",
-                    Optional.of("Any other supply is given as {voltage: 9 V, resistance: 2 Ω}."));
+                    nearest(unknown.held().stream()
+                                    .filter(held -> held.startsWith(name.text()))
+                                    .toList())
+                            .or(() -> Optional.of("Any other supply is given as {voltage: 9 V, resistance: 2 Ω}.")));
     }
 
     private void region(Node node) {

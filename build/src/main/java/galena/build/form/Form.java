@@ -21,7 +21,7 @@ import java.util.regex.Pattern;
  *
  * @param name what the group is, with its article: "a trimmer"
  * @param fields its keys
- * @param check what joins one key to another, asked once all values passed
+ * @param check what joins one key to another; asked even if some values failed, which it then finds written but empty
  */
 public record Form(String name, List<Field> fields, Check check) {
     /** A rule that joins several keys of one group. */
@@ -80,7 +80,10 @@ public record Form(String name, List<Field> fields, Check check) {
             sound &= value.isPresent();
         }
         sound &= hasAllNeeded(group, notes);
-        return sound ? checked(new Filled(this, group, values), notes.problems()) : Optional.empty();
+        Filled filled = new Filled(this, group, values);
+        int before = notes.problems().count();
+        check.check(filled, notes.problems());
+        return sound && notes.problems().count() == before ? Optional.of(filled) : Optional.empty();
     }
 
     private Optional<Object> value(Mapping group, int index, Notes notes) {
@@ -88,12 +91,6 @@ public record Form(String name, List<Field> fields, Check check) {
         Optional<Field> field = field(entry.key().text());
         if (field.isEmpty()) return unknownKey(group, index, notes);
         return field.get().type().read(entry.value(), notes.under(field.get().rule()));
-    }
-
-    private Optional<Filled> checked(Filled filled, Problems problems) {
-        int before = problems.count();
-        check.check(filled, problems);
-        return problems.count() == before ? Optional.of(filled) : Optional.empty();
     }
 
     private static boolean isNothing(Node node) {
