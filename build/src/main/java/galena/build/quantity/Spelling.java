@@ -24,7 +24,7 @@ final class Spelling {
     static final String RANGE = "..";
 
     /** More digits or exponent than any part has; keeps the arithmetic finite and quick. */
-    private static final int LONGEST = 60;
+    static final int LONGEST = 60;
 
     private Spelling() {}
 
