@@ -1,5 +1,10 @@
 package galena.desk;
 
+import galena.build.predict.NoOperatingPoint;
+import galena.build.source.BadInputException;
+import galena.build.source.Problem;
+import galena.desk.command.CoverCommand;
+import galena.desk.command.PredictCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
 import java.io.PrintWriter;
@@ -56,6 +61,8 @@ public final class Galena implements Runnable {
 
     static CommandLine commandLine(Terminal terminal) {
         CommandLine line = new CommandLine(new Galena(terminal));
+        line.addSubcommand(new PredictCommand(terminal));
+        line.addSubcommand(new CoverCommand(terminal));
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
         line.setExecutionStrategy(parsed -> answerOrHelp(terminal, parsed));
@@ -128,6 +135,14 @@ public final class Galena implements Runnable {
     }
 
     private static int failed(Terminal terminal, Exception failure) {
+        if (failure instanceof BadInputException bad) {
+            terminal.remark(Problem.print(bad.problems()));
+            return ExitCode.BAD_INPUT.number();
+        }
+        if (failure instanceof NoOperatingPoint none) {
+            terminal.remark(String.valueOf(none.getMessage()));
+            return ExitCode.NO_ANSWER.number();
+        }
         if (failure instanceof CancellationException) {
             terminal.remark("stopped");
             return ExitCode.STOPPED.number();

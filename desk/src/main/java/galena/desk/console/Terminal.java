@@ -143,6 +143,11 @@ public final class Terminal {
         return colour;
     }
 
+    /** The text as it will appear, for measuring its width before it is laid out. */
+    public String shown(String text) {
+        return characters.shown(text);
+    }
+
     /** Whether these characters can be shown as they are. */
     public boolean canShow(String text) {
         return characters.canShow(text);
