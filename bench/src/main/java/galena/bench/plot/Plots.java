@@ -19,7 +19,7 @@ public final class Plots {
         Pictures p = report.pictures();
         if (p.waveTimes().size() < 2 && p.envelopeTimes().size() < 2) return Optional.empty();
         List<Double> times = milli(p.waveTimes()), envelopeTimes = milli(p.envelopeTimes());
-        List<Double> mirrored = p.envelope().stream().map(e -> -e).toList();
+        List<Double> mirrored = negative(p.envelope());
         Axis x = Axis.around(least(times, envelopeTimes), most(times, envelopeTimes), Sheet.LEFT, Sheet.RIGHT);
         Axis y = Axis.around(least(p.waveLow(), mirrored), most(p.waveHigh(), p.envelope()), Sheet.BOTTOM, Sheet.TOP);
         Sheet sheet = new Sheet(report.name() + ": waveform and envelope", report.verdict());
@@ -43,7 +43,7 @@ public final class Plots {
         Sheet sheet = new Sheet(report.name() + ": spectrum", report.verdict());
         sheet.axes(x, "kHz", y, "dBc");
         sheet.curve(x, kilohertz, y, levels, Sheet.INK, 0.9);
-        if (p.floor() > LOWEST_LEVEL) sheet.level(y, p.floor(), "noise floor of this transform", Sheet.SECOND_INK);
+        if (p.floor() > LOWEST_LEVEL) sheet.level(y, p.floor(), "mean noise of this transform", Sheet.SECOND_INK);
         sheet.note(line(report, "carrier.frequency"));
         return Optional.of(sheet.finished());
     }
@@ -55,11 +55,14 @@ public final class Plots {
         List<Double> audio = every(p.trapezoid(), 0), envelope = every(p.trapezoid(), 1);
         List<Double> curveX = every(p.trapezoidCurve(), 0), curveY = every(p.trapezoidCurve(), 1);
         Axis x = Axis.around(least(audio, curveX), most(audio, curveX), Sheet.LEFT, Sheet.RIGHT);
-        Axis y = Axis.around(Math.min(0, least(envelope, curveY)), most(envelope, curveY), Sheet.BOTTOM, Sheet.TOP);
+        double tallest = most(envelope, curveY);
+        Axis y = Axis.around(Math.min(-tallest, least(envelope, curveY)), tallest, Sheet.BOTTOM, Sheet.TOP);
         Sheet sheet = new Sheet(report.name() + ": envelope against audio", report.verdict());
         sheet.axes(x, "audio", y, p.unit());
-        sheet.dots(x, y, p.trapezoid(), Sheet.PENCIL);
+        sheet.dots(x, y, p.trapezoid(), 1, Sheet.PENCIL);
+        sheet.dots(x, y, p.trapezoid(), -1, Sheet.PENCIL);
         sheet.curve(x, curveX, y, curveY, Sheet.SECOND_INK, 1.4);
+        sheet.curve(x, curveX, y, negative(curveY), Sheet.SECOND_INK, 1.4);
         sheet.note(line(report, "depth.trapezoid"));
         return Optional.of(sheet.finished());
     }
@@ -70,6 +73,10 @@ public final class Plots {
 
     private static String words(Figure figure) {
         return figure.label() + " " + figure.words() + "  ";
+    }
+
+    private static List<Double> negative(List<Double> values) {
+        return values.stream().map(v -> -v).toList();
     }
 
     private static List<Double> milli(List<Double> seconds) {

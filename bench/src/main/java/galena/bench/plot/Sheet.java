@@ -63,11 +63,11 @@ final class Sheet {
         line("<path d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"0.7\"/>", path, colour);
     }
 
-    void dots(Axis x, Axis y, List<Double> pairs, String colour) {
+    void dots(Axis x, Axis y, List<Double> pairs, int sign, String colour) {
         for (int k = 0; k + 1 < pairs.size(); k += 2) {
             line(
                     "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"1.1\" fill=\"%s\"/>",
-                    x.at(pairs.get(k)), y.at(pairs.get(k + 1)), colour);
+                    x.at(pairs.get(k)), y.at(sign * pairs.get(k + 1)), colour);
         }
     }
 
@@ -76,7 +76,7 @@ final class Sheet {
         line(
                 "<path d=\"M%.1f %.1fH%.1f\" stroke=\"%s\" stroke-dasharray=\"5 4\" fill=\"none\"/>",
                 LEFT, y.at(value), RIGHT, colour);
-        text(RIGHT, y.at(value) - 4, "end", colour, words);
+        text(RIGHT, y.at(value) + 14, "end", colour, words);
     }
 
     void note(String words) {
