@@ -15,13 +15,16 @@ import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
  * capacitor or a quartz resonator puts others. Each error bound is the difference to the same multiplier on the coarser mesh.
  *
  * @param modes without the trivial one, the most growing first
- * @param trivial the trivial multiplier as found, 1 for an exact orbit; NaN-free: 1 for driven circuits, which have none
+ * @param trivial the trivial multiplier as found, 1 for an exact orbit and for driven circuits, which have none
  * @param frequency of the orbit, Hz
  */
 public record Floquet(List<Mode> modes, double trivial, double frequency) {
     private static final double ROUNDING = 1e-13;
     /** Multipliers smaller than this die within a period or two and are of no further interest. */
     private static final double GONE = 1e-6;
+
+    /** The trivial multiplier is 1 but for the mesh's error; anything far below dies and is no shift in time. */
+    private static final double PERSISTS = 0.3;
 
     public Floquet {
         modes = List.copyOf(modes);
@@ -98,7 +101,9 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
         int trivial = -1;
         double best = 0;
         for (int k = 0; k < n && monodromy.drift.length > 0; k++) {
-            if (!eigen.getEigenvalue(k).isReal()) continue;
+            Complex_F64 value = eigen.getEigenvalue(k);
+            // rows of charge that depend on each other leave vectors of multiplier zero that lie anyhow
+            if (!value.isReal() || value.getMagnitude() < PERSISTS) continue;
             double along = alignment(eigen.getEigenVector(k), monodromy.drift);
             if (along > best) {
                 best = along;
