@@ -31,15 +31,9 @@ public record AmplitudeRun(List<Double> times, List<Double> peaks, TimeRun.End e
         equations.evaluate(x, 0, evaluation);
         double[] kick = new double[equations.stride()];
         for (int r = 1; r < kick.length; r++) kick[r] = KICK * evaluation.q[r];
-        return run(
-                equations,
-                x,
-                kick,
-                orbit.site().a(),
-                orbit.site().b(),
-                orbit.waveforms().frequency(),
-                cycles,
-                watch);
+        int a = orbit.site().a(), b = orbit.site().b();
+        double rest = orbit.waveforms().mean(a) - orbit.waveforms().mean(b);
+        return watched(equations, x, kick, a, b, rest, orbit.waveforms().frequency(), cycles, watch);
     }
 
     /**
