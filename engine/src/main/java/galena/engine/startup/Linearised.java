@@ -3,17 +3,16 @@ package galena.engine.startup;
 import galena.engine.equations.Equations;
 import galena.engine.equations.Evaluation;
 import galena.engine.equations.Pattern;
+import galena.engine.linear.Balanced;
 import galena.engine.linear.ComplexPencil;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import org.ejml.data.Complex_F64;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
-import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
 import org.ejml.interfaces.linsol.LinearSolverDense;
+import org.hipparchus.complex.Complex;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -84,10 +83,11 @@ public final class Linearised {
     /** Oscillating modes between 10 Hz and 20 GHz, the most growing for its frequency first. */
     public List<Mode> modes() {
         List<Mode> modes = new ArrayList<>();
-        for (Complex_F64 lambda : finiteEigenvalues()) {
-            if (lambda.imaginary < LOWEST || lambda.imaginary > HIGHEST) continue;
-            if (Math.abs(lambda.real) > 5 * lambda.imaginary) continue; // not an oscillation anybody would see
-            Mode mode = polish(lambda.real, lambda.imaginary);
+        for (Complex lambda : finiteEigenvalues()) {
+            if (lambda.getImaginary() < LOWEST || lambda.getImaginary() > HIGHEST) continue;
+            if (Math.abs(lambda.getReal()) > 5 * lambda.getImaginary())
+                continue; // not an oscillation anybody would see
+            Mode mode = polish(lambda.getReal(), lambda.getImaginary());
             if (mode != null && modes.stream().noneMatch(m -> same(m, mode))) modes.add(mode);
         }
         modes.sort(Comparator.comparingDouble(m -> -m.growth() / m.angular()));
@@ -101,12 +101,14 @@ public final class Linearised {
     /** Real eigenvalues above zero, 1/s: ways in which the operating point runs off without oscillating. */
     public double[] runaways() {
         return finiteEigenvalues().stream()
-                .filter(l -> Math.abs(l.imaginary) <= 1e-9 * Math.abs(l.real) && l.real > 1 && l.real < 1e12)
-                .mapToDouble(l -> l.real)
+                .filter(l -> Math.abs(l.getImaginary()) <= 1e-9 * Math.abs(l.getReal())
+                        && l.getReal() > 1
+                        && l.getReal() < 1e12)
+                .mapToDouble(l -> l.getReal())
                 .toArray();
     }
 
-    private List<Complex_F64> finiteEigenvalues() {
+    private List<Complex> finiteEigenvalues() {
         DMatrixRMaj shifted = new DMatrixRMaj(n, n), charge = new DMatrixRMaj(n, n), ratio = new DMatrixRMaj(n, n);
         for (int k = 0; k < n * n; k++) {
             shifted.data[k] = g[k] + SHIFT * c[k];
@@ -115,27 +117,13 @@ public final class Linearised {
         LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
         solver.setA(shifted);
         solver.solve(charge, ratio);
-        balance(ratio);
-        EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(n, false);
-        eigen.decompose(ratio);
-        List<Complex_F64> finite = new ArrayList<>();
-        for (int k = 0; k < n; k++) {
-            Complex_F64 mu = eigen.getEigenvalue(k);
-            double square = mu.getMagnitude2();
-            if (square < 1e-30 / (SHIFT * SHIFT)) continue;
-            finite.add(new Complex_F64(SHIFT - mu.real / square, mu.imaginary / square));
+        List<Complex> finite = new ArrayList<>();
+        for (Complex mu : new Balanced(ratio).values()) {
+            double size = mu.norm();
+            if (size < 1e-15 / SHIFT) continue;
+            finite.add(new Complex(SHIFT, 0).subtract(mu.reciprocal()));
         }
         return finite;
-    }
-
-    /** Currents measured in milliamperes against volts: like sizes make for exact eigenvalues. */
-    private void balance(DMatrixRMaj a) {
-        for (int row = 0; row < n; row++) {
-            for (int column = 0; column < n; column++) {
-                if (equations.isCurrent(row + 1)) a.data[row * n + column] *= 1e3;
-                if (equations.isCurrent(column + 1)) a.data[row * n + column] /= 1e3;
-            }
-        }
     }
 
     /** Inverse iteration from an estimate; null when it runs away to another eigenvalue or none. */
