@@ -85,8 +85,7 @@ public final class Linearised {
         List<Mode> modes = new ArrayList<>();
         for (Complex lambda : finiteEigenvalues()) {
             if (lambda.getImaginary() < LOWEST || lambda.getImaginary() > HIGHEST) continue;
-            if (Math.abs(lambda.getReal()) > 5 * lambda.getImaginary())
-                continue; // not an oscillation anybody would see
+            if (!turns(lambda)) continue;
             Mode mode = polish(lambda.getReal(), lambda.getImaginary());
             if (mode != null && modes.stream().noneMatch(m -> same(m, mode))) modes.add(mode);
         }
@@ -98,14 +97,17 @@ public final class Linearised {
         return Math.hypot(a.growth() - b.growth(), a.angular() - b.angular()) < 1e-9 * a.angular();
     }
 
-    /** Real eigenvalues above zero, 1/s: ways in which the operating point runs off without oscillating. */
+    /** Growth rates, 1/s, of what runs off from the operating point without oscillating: all that {@link #modes} leaves out. */
     public double[] runaways() {
         return finiteEigenvalues().stream()
-                .filter(l -> Math.abs(l.getImaginary()) <= 1e-9 * Math.abs(l.getReal())
-                        && l.getReal() > 1
-                        && l.getReal() < 1e12)
-                .mapToDouble(l -> l.getReal())
+                .filter(l -> !turns(l) && l.getReal() > 1 && l.getReal() < 1e12)
+                .mapToDouble(Complex::getReal)
                 .toArray();
+    }
+
+    /** False for what grows or dies so fast for its frequency that nobody would see an oscillation. */
+    private static boolean turns(Complex lambda) {
+        return Math.abs(lambda.getReal()) <= 5 * Math.abs(lambda.getImaginary());
     }
 
     private List<Complex> finiteEigenvalues() {
