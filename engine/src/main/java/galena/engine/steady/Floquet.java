@@ -92,14 +92,15 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
     private static Split split(Monodromy monodromy) {
         int n = monodromy.matrix.numRows;
         EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(n, true);
-        if (!eigen.decompose(monodromy.matrix.copy())) {
+        Balance balance = Balance.of(monodromy.matrix);
+        if (!eigen.decompose(balance.matrix().copy())) {
             throw new ArithmeticException("the monodromy matrix has no eigenvalues");
         }
         int trivial = -1;
         double best = 0;
         for (int k = 0; k < n && monodromy.drift.length > 0; k++) {
             if (!eigen.getEigenvalue(k).isReal()) continue;
-            double along = alignment(eigen.getEigenVector(k), monodromy.drift);
+            double along = alignment(balance.restored(eigen.getEigenVector(k)), monodromy.drift);
             if (along > best) {
                 best = along;
                 trivial = k;
