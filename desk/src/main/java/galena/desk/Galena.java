@@ -4,6 +4,7 @@ import galena.build.predict.NoOperatingPoint;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.desk.command.CoverCommand;
+import galena.desk.command.NewCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
@@ -61,6 +62,7 @@ public final class Galena implements Runnable {
 
     static CommandLine commandLine(Terminal terminal) {
         CommandLine line = new CommandLine(new Galena(terminal));
+        line.addSubcommand(new NewCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));

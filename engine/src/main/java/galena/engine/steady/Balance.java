@@ -32,7 +32,7 @@ record Balance(DMatrixRMaj matrix, double[] scale) {
                     row += Math.abs(m.get(k, j));
                 }
                 if (!(column > 0) || !(row > 0)) continue;
-                double factor = Math.scalb(1, (int) Math.rint(Math.log(row / column) / (2 * Math.log(2))));
+                double factor = Math.scalb(1.0, (int) Math.rint(Math.log(row / column) / (2 * Math.log(2))));
                 if (column * factor + row / factor >= WORTH_IT * (column + row)) continue;
                 scale[k] *= factor;
                 for (int j = 0; j < m.numRows; j++) m.set(j, k, m.get(j, k) * factor);
