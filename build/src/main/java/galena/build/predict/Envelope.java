@@ -11,6 +11,7 @@ import galena.engine.part.VoltageSource;
 import galena.engine.part.Wave;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
+import galena.engine.steady.OrbitDerivatives;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Watch;
@@ -26,6 +27,7 @@ import org.hipparchus.analysis.polynomials.PolynomialFunctionNewtonForm;
  */
 public final class Envelope {
     private static final int PERIOD = 64;
+    private static final double SMALL = 1e-3;
 
     private Envelope() {}
 
@@ -59,14 +61,14 @@ public final class Envelope {
     }
 
     /**
-     * The envelope's distortion at a wanted depth, from a quartic through five points of the static curve: the carrier, half the
-     * level either way to find the slope, and the audio that gives the depth either way.
+     * The envelope's distortion at a wanted depth, from a quartic through five points of the static curve: the carrier, and
+     * the audio voltage that gives the depth by the curve's slope, and half of it, either way.
      *
      * @param carrier unmodulated
      * @param source audio source
      * @param coil whose current is modulated
      * @param depth wanted, a fraction
-     * @param level audio level to start from, V
+     * @param level of the audio, V: the measure of a small step
      * @return empty when the oscillation is lost before that depth
      */
     public static Optional<Double> distortionAt(
@@ -82,30 +84,26 @@ public final class Envelope {
         if (centre.isEmpty() || !(level > 0)) return Optional.empty();
         double rest = centre.get().waveforms().currentAmplitude(coil, 1);
         SteadyOscillation steady = new SteadyOscillation(accuracy, watch);
-        double half = level / 2;
-        if (!(steady.solveNear(Equations.of(at(held, source, half)), centre.get()) instanceof SteadyState.Found up)
-                || !(steady.solveNear(Equations.of(at(held, source, -half)), centre.get())
-                        instanceof SteadyState.Found down)) {
-            return Optional.empty();
+        double step = SMALL * level;
+        int unknown = centre.get().waveforms().equations().current(coil).orElseThrow();
+        double slope = new OrbitDerivatives(centre.get())
+                .between(Equations.of(at(held, source, -step)), Equations.of(at(held, source, step)), step)
+                .amplitude(unknown, 0, 1);
+        double audio = Math.abs(depth * rest / slope);
+        double[] places = {-audio, -audio / 2, 0, audio / 2, audio}, amplitudes = new double[places.length];
+        amplitudes[2] = rest;
+        for (int side = -1; side <= 1; side += 2) {
+            SteadyState.Found now = centre.get();
+            for (int k = 1; k <= 2; k++) {
+                Equations there = Equations.of(at(held, source, places[2 + side * k]));
+                if (!(steady.solveNear(there, now) instanceof SteadyState.Found next)) return Optional.empty();
+                now = next;
+                amplitudes[2 + side * k] = now.waveforms().currentAmplitude(coil, 1);
+            }
         }
-        double slope = (amplitude(up, coil) - amplitude(down, coil)) / (2 * half);
-        double audio = depth * rest / slope;
-        if (!(steady.solveNear(Equations.of(at(held, source, audio)), up) instanceof SteadyState.Found top)
-                || !(steady.solveNear(Equations.of(at(held, source, -audio)), down)
-                        instanceof SteadyState.Found bottom)) {
-            return Optional.empty();
-        }
-        if (Math.abs(audio - half) < 1e-3 * half) half *= 1.01; // the fit needs five different places
-        PolynomialFunctionNewtonForm curve = new DividedDifferenceInterpolator()
-                .interpolate(new double[] {-audio, -half, 0, half, audio}, new double[] {
-                    amplitude(bottom, coil), amplitude(down, coil), rest, amplitude(up, coil), amplitude(top, coil)
-                });
+        PolynomialFunctionNewtonForm curve = new DividedDifferenceInterpolator().interpolate(places, amplitudes);
         double[] period = new double[PERIOD];
         for (int k = 0; k < PERIOD; k++) period[k] = curve.value(audio * Math.sin(2 * Math.PI * k / PERIOD));
         return Optional.of(new EnvelopePeriod(period, rest).distortion());
-    }
-
-    private static double amplitude(SteadyState.Found state, String coil) {
-        return state.waveforms().currentAmplitude(coil, 1);
     }
 }

@@ -15,13 +15,16 @@ import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
  * capacitor or a quartz resonator puts others. Each error bound is the difference to the same multiplier on the coarser mesh.
  *
  * @param modes without the trivial one, the most growing first
- * @param trivial the trivial multiplier as found, 1 for an exact orbit; NaN-free: 1 for driven circuits, which have none
+ * @param trivial the trivial multiplier as found, 1 for an exact orbit and for driven circuits, which have none
  * @param frequency of the orbit, Hz
  */
 public record Floquet(List<Mode> modes, double trivial, double frequency) {
     private static final double ROUNDING = 1e-13;
     /** Multipliers smaller than this die within a period or two and are of no further interest. */
     private static final double GONE = 1e-6;
+
+    /** The trivial multiplier is 1 but for the mesh's error; anything far below dies and is no shift in time. */
+    private static final double PERSISTS = 0.3;
 
     public Floquet {
         modes = List.copyOf(modes);
@@ -65,8 +68,12 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
         return modes.stream().mapToDouble(Mode::size).max().orElse(0);
     }
 
-    /** A monodromy matrix and the direction of its trivial vector; the direction is empty for a driven circuit. */
-    record Monodromy(DMatrixRMaj matrix, double[] drift) {}
+    /**
+     * A monodromy matrix and the direction of its trivial vector; the direction is empty for a driven circuit.
+     *
+     * @param scale of each charge, so that squares are energies: one over the root of its own capacitance or inductance
+     */
+    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale) {}
 
     static Floquet of(Monodromy fine, Monodromy coarse, double frequency) {
         Split a = split(fine), b = split(coarse);
@@ -99,8 +106,10 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
         int trivial = -1;
         double best = 0;
         for (int k = 0; k < n && monodromy.drift.length > 0; k++) {
-            if (!eigen.getEigenvalue(k).isReal()) continue;
-            double along = alignment(balance.restored(eigen.getEigenVector(k)), monodromy.drift);
+            Complex_F64 value = eigen.getEigenvalue(k);
+            // rows of charge that depend on each other leave vectors of multiplier zero that lie anyhow
+            if (!value.isReal() || value.getMagnitude() < PERSISTS) continue;
+            double along = alignment(balance.restored(eigen.getEigenVector(k)), monodromy);
             if (along > best) {
                 best = along;
                 trivial = k;
@@ -111,14 +120,11 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
         return new Split(trivial < 0 ? 1 : eigen.getEigenvalue(trivial).real, others);
     }
 
-    /** |cos| of the angle between a vector and the drift, each charge measured by its own drift. */
-    private static double alignment(DMatrixRMaj vector, double[] drift) {
-        double top = 0;
-        for (double d : drift) top = Math.max(top, Math.abs(d));
+    /** |cos| of the angle between a vector and the drift, in the norm of energy. */
+    private static double alignment(DMatrixRMaj vector, Monodromy monodromy) {
         double dot = 0, a = 0, b = 0;
-        for (int k = 0; k < drift.length; k++) {
-            double scale = 1 / (Math.abs(drift[k]) + 1e-6 * top);
-            double v = vector.get(k, 0) * scale, d = drift[k] * scale;
+        for (int k = 0; k < monodromy.drift.length; k++) {
+            double v = vector.get(k, 0) * monodromy.scale[k], d = monodromy.drift[k] * monodromy.scale[k];
             dot += v * d;
             a += v * v;
             b += d * d;

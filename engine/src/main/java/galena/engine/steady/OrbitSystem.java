@@ -482,6 +482,18 @@ final class OrbitSystem {
         return charged.length;
     }
 
+    /** One over the root of each charged row's own capacitance or inductance at the period's start. */
+    double[] energyScales(Orbit orbit) {
+        equations.evaluate(orbit.x, orbit.start(0), stage[0]);
+        double[] own = new double[stride];
+        for (int e = 1; e < entryRow.length; e++) {
+            if (entryRow[e] == entryColumn[e]) own[entryRow[e]] += Math.abs(stage[0].c[e]);
+        }
+        double[] scales = new double[charged.length];
+        for (int m = 0; m < scales.length; m++) scales[m] = 1 / Math.sqrt(own[charged[m]] + Double.MIN_NORMAL);
+        return scales;
+    }
+
     /** dq/dt (per unit of phase) of the charged rows at the period's start: the direction in which a shift in time moves. */
     double[] startDrift(Orbit orbit) {
         int last = orbit.start(0);
