@@ -5,8 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import org.ejml.data.Complex_F64;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
-import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
 
 /**
  * How small disturbances of an orbit grow or die: the eigenvalues of the monodromy matrix on the consistent subspace, as
@@ -98,26 +96,22 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
     /** Takes out the eigenvalue whose vector lies along the drift. */
     private static Split split(Monodromy monodromy) {
         int n = monodromy.matrix.numRows;
-        EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(n, true);
-        Balance balance = Balance.of(monodromy.matrix);
-        if (!eigen.decompose(balance.matrix().copy())) {
-            throw new ArithmeticException("the monodromy matrix has no eigenvalues");
-        }
+        Eigenpairs eigen = Eigenpairs.of(monodromy.matrix);
         int trivial = -1;
         double best = 0;
         for (int k = 0; k < n && monodromy.drift.length > 0; k++) {
-            Complex_F64 value = eigen.getEigenvalue(k);
+            Complex_F64 value = eigen.values().get(k);
             // rows of charge that depend on each other leave vectors of multiplier zero that lie anyhow
             if (!value.isReal() || value.getMagnitude() < PERSISTS) continue;
-            double along = alignment(balance.restored(eigen.getEigenVector(k)), monodromy);
+            double along = alignment(eigen.vectors().get(k), monodromy);
             if (along > best) {
                 best = along;
                 trivial = k;
             }
         }
         List<Complex_F64> others = new ArrayList<>();
-        for (int k = 0; k < n; k++) if (k != trivial) others.add(eigen.getEigenvalue(k));
-        return new Split(trivial < 0 ? 1 : eigen.getEigenvalue(trivial).real, others);
+        for (int k = 0; k < n; k++) if (k != trivial) others.add(eigen.values().get(k));
+        return new Split(trivial < 0 ? 1 : eigen.values().get(trivial).real, others);
     }
 
     /** |cos| of the angle between a vector and the drift, in the norm of energy. */
