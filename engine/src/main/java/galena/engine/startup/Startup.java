@@ -183,19 +183,20 @@ public record Startup(
         Mode now = mode;
         Linearised loaded = linearised.loaded(site.a(), site.b(), load);
         for (int k = 0; k < NEWTON_STEPS; k++) {
-            double slope = loaded.sensitivityToConductance(now, site.a(), site.b())[0];
-            double step = -now.growth() / slope;
+            double[] slope = loaded.sensitivityToConductance(now, site.a(), site.b());
+            double step = -now.growth() / slope[0];
             siemens += step;
             loaded = linearised.loaded(site.a(), site.b(), siemens);
-            now = nearest(loaded.modes(), now);
+            // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
+            now = nearest(loaded.modes(), 0, now.angular() + step * slope[1], now);
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
         return new Held(siemens, now);
     }
 
-    private static Mode nearest(List<Mode> modes, Mode to) {
+    private static Mode nearest(List<Mode> modes, double growth, double angular, Mode otherwise) {
         return modes.stream()
-                .min(Comparator.comparingDouble(m -> Math.hypot(m.angular() - to.angular(), m.growth() - to.growth())))
-                .orElse(to);
+                .min(Comparator.comparingDouble(m -> Math.hypot(m.angular() - angular, m.growth() - growth)))
+                .orElse(otherwise);
     }
 }
