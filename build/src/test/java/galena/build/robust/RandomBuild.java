@@ -41,7 +41,7 @@ record RandomBuild(long seed, String pattern, String text, double celsius, doubl
         text = VALUE.matcher(text).replaceAll(match -> moved(match, random));
         text = DEVICE.matcher(text).replaceAll(match -> other(match, random));
         text = SET.matcher(text).replaceAll(match -> "set: " + random.nextInt(101) + " %");
-        Corners.Devices devices = Corners.Devices.values()[random.nextInt(3)];
+        Corners.Devices devices = List.of(Corners.Devices.values()).get(random.nextInt(3));
         return new RandomBuild(
                 seed, pattern.name(), text, -10 + 60 * random.nextDouble(), random.nextDouble(), devices);
     }

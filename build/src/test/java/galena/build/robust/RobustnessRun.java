@@ -15,8 +15,10 @@ final class RobustnessRun {
      */
     public static void main(String[] arguments) throws IOException {
         Path folder = arguments.length > 4 ? Path.of(arguments[4]) : null;
-        System.out.println("random builds: " + random(Long.parseLong(arguments[0]), Integer.parseInt(arguments[1]), folder));
-        System.out.println("spoilt builds: " + spoilt(Long.parseLong(arguments[2]), Integer.parseInt(arguments[3]), folder));
+        System.out.println(
+                "random builds: " + random(Long.parseLong(arguments[0]), Integer.parseInt(arguments[1]), folder));
+        System.out.println(
+                "spoilt builds: " + spoilt(Long.parseLong(arguments[2]), Integer.parseInt(arguments[3]), folder));
     }
 
     static Tally random(long from, int many, @Nullable Path folder) throws IOException {

@@ -40,7 +40,8 @@ final class Tally {
         unanswered.add(what + ": " + trial.end() + ", " + trial.detail());
         if (folder == null) return;
         Files.createDirectories(folder);
-        String head = "# " + what.replace("\n", " ") + "\n# " + trial.end() + ": " + trial.detail().replace("\n", " ") + "\n";
+        String head = "# " + what.replace("\n", " ") + "\n# " + trial.end() + ": "
+                + trial.detail().replace("\n", " ") + "\n";
         Files.writeString(folder.resolve(name + ".yaml"), head + text);
     }
 
