@@ -16,6 +16,7 @@ import galena.engine.part.Resonator;
 import galena.engine.startup.Linearised;
 import galena.engine.startup.Mode;
 import galena.engine.startup.Startup;
+import galena.engine.steady.Floquet;
 import galena.engine.steady.OrbitDerivatives;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Waveforms;
@@ -64,13 +65,13 @@ final class OscillationFigures {
 
     Prediction.Oscillation all() {
         Figure supply = supplyCurrent();
-        double beside = largestMultiplierBesideOne();
+        Floquet floquet = found.floquet();
         return new Prediction.Oscillation(
                 tolerances.figure(Readout.frequency(), Unit.HERTZ, "carrier", ""),
                 found.error().frequency(),
                 found.error().harmonicDecibels(),
-                beside < 1,
-                beside,
+                floquet.stability(),
+                floquet.largest(),
                 spectra(),
                 supply,
                 inputPower(supply),
@@ -80,20 +81,6 @@ final class OscillationFigures {
                 tolerances.causes(Readout.frequency()),
                 tanks(),
                 adjustments());
-    }
-
-    /** The trivial multiplier is the one nearest 1 of a free-running orbit; a driven one has none. */
-    private double largestMultiplierBesideOne() {
-        List<double[]> multipliers = new ArrayList<>(found.floquet().multipliers());
-        if (waveforms.drive() == 0 && !multipliers.isEmpty()) {
-            multipliers.remove(multipliers.stream()
-                    .min(Comparator.comparingDouble(m -> Math.hypot(m[0] - 1, m[1])))
-                    .orElseThrow());
-        }
-        return multipliers.stream()
-                .mapToDouble(m -> Math.hypot(m[0], m[1]))
-                .max()
-                .orElse(0);
     }
 
     private List<Prediction.Spectrum> spectra() {

@@ -1,6 +1,7 @@
 package galena.build.predict;
 
 import galena.build.figure.Figure;
+import galena.engine.steady.Floquet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -85,7 +86,7 @@ public record Prediction(
      * @param carrier Hz
      * @param errorFrequency relative error of the solution itself
      * @param errorHarmonics dB, of harmonics above the floor of the accuracy
-     * @param stable whether small disturbances die; of the carrier alone
+     * @param stability whether small disturbances die
      * @param multiplier largest Floquet multiplier beside the carrier's own
      * @param spectra by coil: voltage across it and current in it
      * @param supplyCurrent A
@@ -101,7 +102,7 @@ public record Prediction(
             Figure.Known carrier,
             double errorFrequency,
             double errorHarmonics,
-            boolean stable,
+            Floquet.Stability stability,
             double multiplier,
             List<Spectrum> spectra,
             Figure supplyCurrent,

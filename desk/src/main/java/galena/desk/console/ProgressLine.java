@@ -13,34 +13,38 @@ public final class ProgressLine implements AutoCloseable {
     private static final long BETWEEN = Duration.ofMillis(200).toNanos();
 
     private final Terminal terminal;
-    private final String work;
     private final LongSupplier clock;
     private final long start;
     private long shownAt;
+    private double furthest;
     private boolean shown;
 
-    public ProgressLine(Terminal terminal, String work) {
-        this(terminal, work, System::nanoTime);
+    public ProgressLine(Terminal terminal) {
+        this(terminal, System::nanoTime);
     }
 
     /** @param clock nanoseconds from any origin */
-    ProgressLine(Terminal terminal, String work, LongSupplier clock) {
+    ProgressLine(Terminal terminal, LongSupplier clock) {
         this.terminal = terminal;
-        this.work = work;
         this.clock = clock;
         start = clock.getAsLong();
         shownAt = start;
     }
 
-    /** @param share done, 0 to 1 */
-    public synchronized void at(double share) {
+    /**
+     * @param share done, 0 to 1
+     * @param doing what comes next, in a few words
+     */
+    public synchronized void at(double share, String doing) {
+        furthest = Math.max(furthest, share); // a step that counts anew must not seem to undo what is done
         long now = clock.getAsLong();
         if (now - start < SILENT || now - shownAt < BETWEEN) return;
         shownAt = now;
         shown = true;
         double seconds = (now - start) * 1e-9;
-        String left = share > 0.02 ? String.format(Locale.ROOT, ", %.0f s left", seconds * (1 - share) / share) : "";
-        terminal.overwrite(String.format(Locale.ROOT, "%s: %.0f %%%s (Ctrl-C stops)", work, 100 * share, left));
+        String left =
+                furthest > 0.02 ? String.format(Locale.ROOT, ", %.0f s left", seconds * (1 - furthest) / furthest) : "";
+        terminal.overwrite(String.format(Locale.ROOT, "%s: %.0f %%%s (Ctrl-C stops)", doing, 100 * furthest, left));
     }
 
     /** Clears the line. */

@@ -78,12 +78,12 @@ final class TerminalTest {
     @Test
     void progress_is_shown_late_and_seldom_and_wiped() {
         long[] now = {0};
-        try (ProgressLine line = new ProgressLine(terminal(StandardCharsets.UTF_8, false), "covering", () -> now[0])) {
-            line.at(0.1);
+        try (ProgressLine line = new ProgressLine(terminal(StandardCharsets.UTF_8, false), () -> now[0])) {
+            line.at(0.1, "covering");
             assertThat(remarks.size()).isZero();
             now[0] = 2_000_000_000L;
-            line.at(0.25);
-            line.at(0.26);
+            line.at(0.25, "covering");
+            line.at(0.26, "covering");
         }
         assertThat(remarks.toString(StandardCharsets.UTF_8))
                 .isEqualTo("\r\u001b[Kcovering: 25 %, 6 s left (Ctrl-C stops)\r\u001b[K");

@@ -40,6 +40,7 @@ final class AmplitudeMarch {
         this.site = startup.site();
         this.system = system;
         this.newton = new OrbitNewton(system);
+        system.setLoadRest(point.x()[site.a()] - point.x()[site.b()]);
         this.watch = watch;
         double highest = 0;
         for (int j = 1; j <= equations.nets(); j++) highest = Math.max(highest, Math.abs(point.x()[j]));
@@ -53,8 +54,9 @@ final class AmplitudeMarch {
      * @param reason why, when there is none
      * @param amplitude the last amplitude reached, V
      * @param load the load there, S
+     * @param threshold the amplitude from which on load could be carried, V; zero when from the smallest
      */
-    record Arrival(@Nullable Orbit orbit, SteadyState.Reason reason, double amplitude, double load) {}
+    record Arrival(@Nullable Orbit orbit, SteadyState.Reason reason, double amplitude, double load, double threshold) {}
 
     int iterations() {
         return newton.iterations();
@@ -67,7 +69,7 @@ final class AmplitudeMarch {
         system.setLoad(startup.extraConductance());
         while (!newton.improve(now, Closing.Free.FREQUENCY_AND_LOAD, amplitude, NEWTON_STEPS)) {
             amplitude /= 4;
-            if (amplitude < 1e-6) return new Arrival(null, SteadyState.Reason.NO_START, amplitude, system.load());
+            if (amplitude < 1e-6) return new Arrival(null, SteadyState.Reason.NO_START, amplitude, system.load(), 0);
             now = small(startup.holding(), amplitude);
             system.setLoad(startup.extraConductance());
         }
@@ -80,6 +82,7 @@ final class AmplitudeMarch {
         Orbit now = first;
         double amplitude = firstAmplitude, load = system.load(), ratio = FIRST_RATIO;
         boolean held = load > 0;
+        double threshold = 0;
         for (int k = 0; k < MOST_STEPS && amplitude < LARGEST_AMPLITUDE * supply + 1; k++) {
             watch.check();
             double next = amplitude * ratio;
@@ -88,17 +91,20 @@ final class AmplitudeMarch {
             int iterations = newton.iterations();
             if (!newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, next, NEWTON_STEPS)) {
                 ratio = Math.sqrt(ratio);
-                if (ratio < SMALLEST_RATIO) return new Arrival(null, stuck(held, amplitude), amplitude, load);
+                if (ratio < SMALLEST_RATIO)
+                    return new Arrival(null, stuck(held, amplitude), amplitude, load, threshold);
                 continue;
             }
             double loadThere = system.load();
             if (held && loadThere <= 0) {
                 Orbit landed = land(now, load, trial, loadThere);
-                if (landed != null) return new Arrival(landed, SteadyState.Reason.NONE, next, 0);
+                if (landed != null) return new Arrival(landed, SteadyState.Reason.NONE, next, 0, threshold);
                 ratio = Math.sqrt(ratio);
-                if (ratio < SMALLEST_RATIO) return new Arrival(null, SteadyState.Reason.MARCH_STUCK, amplitude, load);
+                if (ratio < SMALLEST_RATIO)
+                    return new Arrival(null, SteadyState.Reason.MARCH_STUCK, amplitude, load, threshold);
                 continue;
             }
+            if (!held && loadThere > 0) threshold = next;
             held = loadThere > 0;
             double[] mesh = Remesh.follow(trial, equations, INTERVALS);
             before = now.onMesh(mesh);
@@ -108,7 +114,8 @@ final class AmplitudeMarch {
             load = loadThere;
             if (newton.iterations() - iterations <= EASY) ratio = Math.min(LARGEST_RATIO, ratio * 1.3);
         }
-        return new Arrival(null, held ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.DECAYS, amplitude, load);
+        return new Arrival(
+                null, held ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.DECAYS, amplitude, load, threshold);
     }
 
     /** Beyond the supply a stage that still needs help only clips harder; stuck there is an answer. */

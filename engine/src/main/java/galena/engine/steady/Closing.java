@@ -21,7 +21,9 @@ final class Closing {
         /** The frequency; the phase is pinned. */
         FREQUENCY(1),
         /** The frequency and a conductance across the site; phase pinned, amplitude imposed. */
-        FREQUENCY_AND_LOAD(2);
+        FREQUENCY_AND_LOAD(2),
+        /** A parameter of the circuit in the frequency's place: the frequency is imposed, the phase pinned. */
+        PARAMETER(1);
 
         private final int count;
 
@@ -34,7 +36,11 @@ final class Closing {
         }
 
         boolean frequency() {
-            return this != NOTHING;
+            return this == FREQUENCY || this == FREQUENCY_AND_LOAD;
+        }
+
+        boolean parameter() {
+            return this == PARAMETER;
         }
 
         boolean load() {
@@ -50,6 +56,8 @@ final class Closing {
     private final DMatrixRMaj monodromy;
     private Free free = Free.NOTHING;
     private LinearSolverDense<DMatrixRMaj> solver;
+    private DMatrixRMaj matrix;
+    private double phase;
     private DMatrixRMaj solution;
     private DMatrixRMaj right;
 
@@ -62,6 +70,7 @@ final class Closing {
         monodromy = new DMatrixRMaj(m, m);
         solver = LinearSolverFactory_DDRM.lu(m);
         solution = new DMatrixRMaj(m, 1);
+        matrix = new DMatrixRMaj(m, m);
         right = new DMatrixRMaj(m, 1);
     }
 
@@ -107,7 +116,7 @@ final class Closing {
 
     /** Notes what the conditions still lack on an orbit. */
     void impose(Orbit orbit, Site site, double amplitude) {
-        values[0] = free.frequency() ? -condition(orbit, orbit.x, site, 0) : 0;
+        values[0] = free.count() > 0 ? -condition(orbit, orbit.x, site, 0) : 0;
         values[1] = free.load() ? amplitude - condition(orbit, orbit.x, site, 1) : 0;
     }
 
@@ -135,6 +144,7 @@ final class Closing {
             for (int k = 0; k < e; k++) a.set(m + c, m + k, rows[c][m + 1 + k]);
             right.set(m + c, 0, values[c] - rows[c][m]);
         }
+        matrix = a.copy();
         solver = LinearSolverFactory_DDRM.lu(size);
         if (!solver.setA(a))
             throw new ArithmeticException("the period cannot be closed: the closing system is singular");
@@ -145,6 +155,44 @@ final class Closing {
         solver.solve(right, solution);
         System.arraycopy(solution.data, 0, start, 0, m);
         for (int c = 0; c < free.count(); c++) extra[c] = solution.data[m + c];
+    }
+
+    /** Adds a multiple of the phase condition's weights to one interval's stages, column by column. */
+    void addPhaseWeights(Orbit orbit, int interval, Site site, double factor, double[] stages) {
+        for (int j = 0; j < Radau.STAGES; j++) {
+            double weight = factor * weight(orbit, interval, j, 0);
+            if (site.a() > 0) stages[(site.a() - 1) * Radau.STAGES + j] += weight;
+            if (site.b() > 0) stages[(site.b() - 1) * Radau.STAGES + j] -= weight;
+        }
+    }
+
+    /**
+     * Solves with the transposed matrix of the last solve, for the adjoint sweep.
+     *
+     * @param start η at the period's start that a sweep from zero left; read
+     * @param extra what the extra unknown's row still lacks
+     * @return η at the period's end
+     */
+    double[] solveTransposed(double[] start, double extra) {
+        DMatrixRMaj transposed = new DMatrixRMaj(matrix.numCols, matrix.numRows);
+        for (int r = 0; r < matrix.numRows; r++) {
+            for (int c = 0; c < matrix.numCols; c++) transposed.set(c, r, matrix.get(r, c));
+        }
+        DMatrixRMaj b = new DMatrixRMaj(matrix.numRows, 1), x = new DMatrixRMaj(matrix.numRows, 1);
+        System.arraycopy(start, 0, b.data, 0, m);
+        if (free.count() > 0) b.set(m, 0, extra);
+        LinearSolverDense<DMatrixRMaj> lu = LinearSolverFactory_DDRM.lu(matrix.numRows);
+        if (!lu.setA(transposed)) throw new ArithmeticException("the closing system is singular");
+        lu.solve(b, x);
+        phase = free.count() > 0 ? -x.get(m, 0) : 0;
+        double[] end = new double[m];
+        System.arraycopy(x.data, 0, end, 0, m);
+        return end;
+    }
+
+    /** The weight of the phase condition that goes with the last transposed solve. */
+    double transposedPhase() {
+        return phase;
     }
 
     /** δq₀ of the last solve; the caller may overwrite it. */

@@ -1,7 +1,6 @@
 package galena.engine.steady;
 
 import galena.engine.equations.Equations;
-import galena.engine.equations.Evaluation;
 
 /**
  * Derivatives of a found steady state by parameters of its circuit: exact for the discrete equations, from one linear solve with
@@ -36,29 +35,12 @@ public final class OrbitDerivatives {
      * @throws IllegalArgumentException when the structures differ
      */
     public Derivative between(Equations below, Equations above, double delta) {
-        Equations equations = system.equations();
-        if (!below.pattern().sameAs(equations.pattern()) || !above.pattern().sameAs(equations.pattern())) {
-            throw new IllegalArgumentException("the circuits differ in structure, not only in a value");
-        }
-        double[] current = new double[orbit.x.length], charge = new double[orbit.x.length];
-        add(below, -0.5 / delta, current, charge);
-        add(above, 0.5 / delta, current, charge);
+        OrbitSystem.Change explicit = ParameterChange.between(orbit, below, above, delta);
         double[] derivative = new double[orbit.x.length];
-        system.differentiate(orbit, new OrbitSystem.Change(current, charge), Closing.Free.FREQUENCY, derivative, extra);
+        system.differentiate(orbit, explicit, free, derivative, extra);
         Orbit change = new Orbit(orbit.mesh, orbit.stride, free.frequency() ? extra[0] : 0);
         System.arraycopy(derivative, 0, change.x, 0, derivative.length);
-        return new Derivative(waveforms, new Waveforms(equations, change, 0));
-    }
-
-    private void add(Equations equations, double weight, double[] current, double[] charge) {
-        Evaluation work = equations.newEvaluation();
-        for (int p = 0; p < orbit.x.length; p += orbit.stride) {
-            equations.evaluate(orbit.x, p, work);
-            for (int r = 1; r < orbit.stride; r++) {
-                current[p + r] += weight * work.i[r];
-                charge[p + r] += weight * work.q[r];
-            }
-        }
+        return new Derivative(waveforms, new Waveforms(system.equations(), change, 0));
     }
 
     /** Derivatives of figures by one parameter, in the figure's unit over the parameter's. */

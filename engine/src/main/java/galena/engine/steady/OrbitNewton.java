@@ -19,6 +19,11 @@ final class OrbitNewton {
     /** Unknowns that hardly move are measured against this share of the largest swing of their kind. */
     private static final double SMALL_SWING = 1e-3;
 
+    /** Where everything of a kind is as still as this (a device cut off all along), rounding would never settle. */
+    private static final double STILL_VOLTS = 1e-9;
+
+    private static final double STILL_AMPERES = 1e-12;
+
     private final OrbitSystem system;
     private final double[] extra = new double[Closing.MOST_FREE];
     private double[] step = {};
@@ -107,7 +112,8 @@ final class OrbitNewton {
         }
         for (int j = 1; j < swing.length; j++) {
             double largest = system.equations().isCurrent(j) ? amperes : volts;
-            scale[j] = Math.max(swing[j], SMALL_SWING * largest) + Double.MIN_NORMAL;
+            double still = system.equations().isCurrent(j) ? STILL_AMPERES : STILL_VOLTS;
+            scale[j] = Math.max(still, Math.max(swing[j], SMALL_SWING * largest));
             trusted[j] = Math.max(scale[j], system.equations().isCurrent(j) ? TRUSTED_AMPERES : TRUSTED_VOLTS);
         }
     }

@@ -54,6 +54,8 @@ final class OrbitSystem {
     private double[][] byFrequency = {};
     private double[][] lastC = {};
     private double load;
+    private double loadRest;
+    private Change parameter = new Change(new double[0], new double[0]);
 
     /**
      * @param site where the phase is pinned and an extra load would sit
@@ -106,6 +108,11 @@ final class OrbitSystem {
         load = siemens;
     }
 
+    /** The standing voltage across the site against which the load works, so that it takes no direct current at rest, V. */
+    void setLoadRest(double volts) {
+        loadRest = volts;
+    }
+
     /** The share of the sources' alternating parts that is heard; zero, as at first, leaves them at rest. */
     void setDrive(double share) {
         drive = share;
@@ -113,6 +120,11 @@ final class OrbitSystem {
 
     double drive() {
         return drive;
+    }
+
+    /** Lets a parameter take the frequency's place among the unknowns: its ∂i/∂p and ∂q/∂p along the orbit about to be solved. */
+    void setParameter(Change change) {
+        parameter = change;
     }
 
     /** The closing system of the last {@link #newtonStep}, with the monodromy matrix. */
@@ -193,6 +205,10 @@ final class OrbitSystem {
             fillColumns(orbit, k, free, width);
             factors[k].solve(rhs, solution, width);
             handOn(k, width);
+            if (free.parameter()) {
+                int last = orbit.at(k, S - 1);
+                for (int r = 0; r < m; r++) carried[r][m + 1] += parameter.charge[last + charged[r]];
+            }
             closing.count(orbit, k, site, solution, width);
             System.arraycopy(stage[S - 1].q, 0, startCharge, 0, stride);
         }
@@ -203,7 +219,7 @@ final class OrbitSystem {
         equations.evaluate(orbit.x, at, e);
         if (drive != 0) equations.addSources(orbit.phase(interval, j) / orbit.frequency, drive, e);
         if (load != 0) {
-            double current = load * (orbit.x[at + site.a()] - orbit.x[at + site.b()]);
+            double current = load * (orbit.x[at + site.a()] - orbit.x[at + site.b()] - loadRest);
             e.i[site.a()] += current;
             e.i[site.b()] -= current;
             e.g[siteEntries[0]] += load;
@@ -273,15 +289,23 @@ final class OrbitSystem {
                 row[m] -= residual[k][at];
                 if (free.frequency()) row[m + 1] -= byFrequency[k][at];
                 if (free.load()) row[m + 2] -= loadCurrent(orbit, k, r, i);
+                if (free.parameter()) row[m + 1] -= explicit(orbit, parameter, k, r, i, rate);
             }
         }
+    }
+
+    /** What a parameter adds to a stage's row by itself: rate Σⱼ Aⁱⁿᵛᵢⱼ ∂qⱼ/∂p + ∂i/∂p; the start's charge is carried apart. */
+    private static double explicit(Orbit orbit, Change change, int k, int r, int i, double rate) {
+        double slope = 0;
+        for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * i + j] * change.charge[orbit.at(k, j) + r];
+        return rate * slope + change.current[orbit.at(k, i) + r];
     }
 
     /** What one siemens across the site adds to a row. */
     private double loadCurrent(Orbit orbit, int k, int row, int i) {
         if (row != site.a() && row != site.b()) return 0;
         int at = orbit.at(k, i);
-        double v = orbit.x[at + site.a()] - orbit.x[at + site.b()];
+        double v = orbit.x[at + site.a()] - orbit.x[at + site.b()] - loadRest;
         return row == site.a() ? v : -v;
     }
 
@@ -312,10 +336,15 @@ final class OrbitSystem {
                     double b = rate * Radau.ROW_SUMS[i] * start - residual[k][at];
                     if (free.frequency()) b -= byFrequency[k][at] * extra[0];
                     if (free.load()) b -= loadCurrent(orbit, k, r, i) * extra[1];
+                    if (free.parameter()) b -= explicit(orbit, parameter, k, r, i, rate) * extra[0];
                     one[at] = b;
                 }
             }
             finishInterval(orbit, k, step, dq);
+            if (free.parameter()) {
+                int last = orbit.at(k, S - 1);
+                for (int r = 0; r < dq.length; r++) dq[r] += parameter.charge[last + charged[r]] * extra[0];
+            }
         }
     }
 
@@ -366,9 +395,7 @@ final class OrbitSystem {
                 double start = chargeIndex[r] >= 0 ? dq[chargeIndex[r]] : 0;
                 for (int s = 0; s < S; s++) {
                     int at = (r - 1) * S + s;
-                    double slope = 0;
-                    for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * s + j] * change.charge[orbit.at(k, j) + r];
-                    double b = rate * (Radau.ROW_SUMS[s] * start - slope) - change.current[orbit.at(k, s) + r];
+                    double b = rate * Radau.ROW_SUMS[s] * start - explicit(orbit, change, k, r, s, rate);
                     if (free.frequency()) b -= byFrequency[k][at] * extra[0];
                     if (free.load()) b -= loadCurrent(orbit, k, r, s) * extra[1];
                     one[at] = b;
@@ -378,6 +405,102 @@ final class OrbitSystem {
             int last = orbit.at(k, S - 1);
             for (int m = 0; m < dq.length; m++) dq[m] += change.charge[last + charged[m]];
         }
+    }
+
+    /**
+     * The adjoint of a figure φ of the solved orbit, from the factors of the last {@link #newtonStep}: weights Λ of the stages' rows and η
+     * of the charges handed on, so that dφ/dp = Σ ηᵀ ∂q/∂p − Σ Λᵀ(explicit change) for any parameter p at the cost of a product.
+     *
+     * @param gradient ∂φ/∂x along the orbit, laid out like {@link Orbit#x}
+     * @param byExtra ∂φ by the extra unknown (the frequency); ignored when nothing is free
+     * @param rows written; Λ, laid out like {@link Orbit#x} with rows in place of unknowns
+     * @param handed written; η of each interval's end, charges by interval
+     */
+    void adjoint(Orbit orbit, Closing.Free free, double[] gradient, double byExtra, double[] rows, double[][] handed) {
+        double[] eta = new double[charged.length];
+        double extraSum = sweepAdjoint(orbit, free, gradient, eta, 0, rows, handed);
+        double[] end = closing.solveTransposed(eta, byExtra - extraSum);
+        double phase = free.frequency() ? closing.transposedPhase() : 0;
+        sweepAdjoint(orbit, free, gradient, end, phase, rows, handed);
+    }
+
+    /** Backwards through the period from η at its end; η at its start is left in {@code eta}. Returns Σ Λᵀ ∂R/∂f. */
+    private double sweepAdjoint(
+            Orbit orbit,
+            Closing.Free free,
+            double[] gradient,
+            double[] eta,
+            double phase,
+            double[] rows,
+            double[][] handed) {
+        double extraSum = 0;
+        for (int k = orbit.intervals() - 1; k >= 0; k--) {
+            System.arraycopy(eta, 0, handed[k], 0, eta.length);
+            for (int j = 0; j < S; j++) {
+                int at = orbit.at(k, j);
+                for (int u = 1; u <= n; u++) one[(u - 1) * S + j] = gradient[at + u];
+            }
+            if (phase != 0) closing.addPhaseWeights(orbit, k, site, phase, one);
+            double[] c = lastC[k];
+            for (int e = 1; e < entryRow.length; e++) {
+                if (c[e] != 0) one[(entryColumn[e] - 1) * S + S - 1] += c[e] * eta[chargeIndex[entryRow[e]]];
+            }
+            factors[k].solveTransposed(one, oneSolution);
+            double rate = orbit.frequency / orbit.width(k);
+            Arrays.fill(eta, 0);
+            for (int r = 1; r <= n; r++) {
+                for (int j = 0; j < S; j++) {
+                    double lambda = oneSolution[(r - 1) * S + j];
+                    rows[orbit.at(k, j) + r] = lambda;
+                    if (free.frequency()) extraSum += lambda * byFrequency[k][(r - 1) * S + j];
+                    if (chargeIndex[r] >= 0) eta[chargeIndex[r]] += rate * Radau.ROW_SUMS[j] * lambda;
+                }
+            }
+        }
+        return extraSum;
+    }
+
+    /** dφ/dp from an adjoint and a parameter's explicit change. */
+    double gathered(Orbit orbit, Change change, double[] rows, double[][] handed) {
+        double sum = 0;
+        for (int k = 0; k < orbit.intervals(); k++) {
+            double rate = orbit.frequency / orbit.width(k);
+            for (int r = 1; r <= n; r++) {
+                for (int i = 0; i < S; i++) {
+                    double lambda = rows[orbit.at(k, i) + r];
+                    if (lambda != 0) sum -= lambda * explicit(orbit, change, k, r, i, rate);
+                }
+            }
+            int last = orbit.at(k, S - 1);
+            for (int m = 0; m < charged.length; m++) sum += handed[k][m] * change.charge[last + charged[m]];
+        }
+        return sum;
+    }
+
+    /** Rows that hold charge. */
+    int charges() {
+        return charged.length;
+    }
+
+    /** One over the root of each charged row's own capacitance or inductance at the period's start. */
+    double[] energyScales(Orbit orbit) {
+        equations.evaluate(orbit.x, orbit.start(0), stage[0]);
+        double[] own = new double[stride];
+        for (int e = 1; e < entryRow.length; e++) {
+            if (entryRow[e] == entryColumn[e]) own[entryRow[e]] += Math.abs(stage[0].c[e]);
+        }
+        double[] scales = new double[charged.length];
+        for (int m = 0; m < scales.length; m++) scales[m] = 1 / Math.sqrt(own[charged[m]] + Double.MIN_NORMAL);
+        return scales;
+    }
+
+    /** dq/dt (per unit of phase) of the charged rows at the period's start: the direction in which a shift in time moves. */
+    double[] startDrift(Orbit orbit) {
+        int last = orbit.start(0);
+        equations.evaluate(orbit.x, last, stage[0]);
+        double[] drift = new double[charged.length];
+        for (int m = 0; m < drift.length; m++) drift[m] = -stage[0].i[charged[m]] / orbit.frequency;
+        return drift;
     }
 
     /**

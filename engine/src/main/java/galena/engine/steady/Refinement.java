@@ -55,10 +55,11 @@ final class Refinement {
         Orbit coarse = start;
         for (int k = 0; k < MOST_REFINEMENTS; k++) {
             watch.check();
+            Floquet.Monodromy rough = monodromy(coarse);
             Orbit fine = coarse.onMesh(coarse.halvedMesh());
             if (!improve(fine)) break;
             AchievedError error = Comparison.of(equations, coarse, fine, accuracy, system.drive());
-            if (error.meets(accuracy)) return found(coarse, fine, error);
+            if (error.meets(accuracy)) return found(coarse, fine, error, rough);
             int denser = (int) Math.ceil(GROWTH_OF_MESH * coarse.intervals());
             if (denser > MOST_INTERVALS) break;
             coarse = fine.onMesh(Remesh.follow(fine, equations, denser));
@@ -77,7 +78,7 @@ final class Refinement {
         return Math.abs(Closing.condition(orbit, orbit.x, site, 1));
     }
 
-    private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error) {
+    private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error, Floquet.Monodromy rough) {
         return new SteadyState.Found(
                 accuracy,
                 new Waveforms(system.equations(), fine, system.drive()),
@@ -85,6 +86,12 @@ final class Refinement {
                 system.site(),
                 newton.iterations(),
                 newton.lastStep(),
-                new SteadyState.Inner(coarse, system.closing().monodromy()));
+                new SteadyState.Inner(coarse, monodromy(fine), rough));
+    }
+
+    /** Of the orbit solved last. */
+    private Floquet.Monodromy monodromy(Orbit orbit) {
+        double[] drift = free.frequency() ? system.startDrift(orbit) : new double[0];
+        return new Floquet.Monodromy(system.closing().monodromy(), drift, system.energyScales(orbit));
     }
 }

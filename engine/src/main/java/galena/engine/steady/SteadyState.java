@@ -2,7 +2,6 @@ package galena.engine.steady;
 
 import galena.engine.startup.Site;
 import java.util.Locale;
-import org.ejml.data.DMatrixRMaj;
 
 /** What the search for a steady state came to. */
 public sealed interface SteadyState {
@@ -59,7 +58,7 @@ public sealed interface SteadyState {
             implements SteadyState {
         /** How small disturbances of the orbit grow or die. */
         public Floquet floquet() {
-            return Floquet.of(inner.monodromy, waveforms.frequency());
+            return Floquet.of(inner.fine, inner.rough, waveforms.frequency());
         }
 
         Orbit coarse() {
@@ -67,14 +66,16 @@ public sealed interface SteadyState {
         }
     }
 
-    /** What later solves start from: the coarser of the two orbits, and the monodromy matrix of the finer. Opaque. */
+    /** What later questions start from: the coarser of the two orbits, and the monodromy matrices of both. Opaque. */
     final class Inner {
         private final Orbit coarse;
-        private final DMatrixRMaj monodromy;
+        private final Floquet.Monodromy fine;
+        private final Floquet.Monodromy rough;
 
-        Inner(Orbit coarse, DMatrixRMaj monodromy) {
+        Inner(Orbit coarse, Floquet.Monodromy fine, Floquet.Monodromy rough) {
             this.coarse = coarse;
-            this.monodromy = monodromy;
+            this.fine = fine;
+            this.rough = rough;
         }
     }
 

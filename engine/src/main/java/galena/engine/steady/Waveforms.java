@@ -112,6 +112,23 @@ public final class Waveforms {
         return new double[] {re, im};
     }
 
+    /**
+     * Adds the weights with which stage values enter re · Re(c) + im · Im(c) of a coefficient c to a gradient laid out like an orbit.
+     */
+    static void addCoefficientWeights(Orbit orbit, int unknown, int h, double re, double im, double[] gradient) {
+        if (unknown == 0) return;
+        for (int k = 0; k < orbit.intervals(); k++) {
+            double width = orbit.width(k);
+            for (int g = 0; g < GAUSS_NODES.length; g++) {
+                double angle = 2 * Math.PI * h * (orbit.mesh[k] + width * GAUSS_NODES[g]);
+                double weight = width * GAUSS_WEIGHTS[g] * (re * Math.cos(angle) - im * Math.sin(angle));
+                double[] basis = GAUSS_BASIS[g];
+                gradient[orbit.start(k) + unknown] += weight * basis[0];
+                for (int j = 0; j < Radau.STAGES; j++) gradient[orbit.at(k, j) + unknown] += weight * basis[j + 1];
+            }
+        }
+    }
+
     /** An unknown at a phase of the period, 0 to 1. */
     public double at(int unknown, double phase) {
         double t = phase - Math.floor(phase);

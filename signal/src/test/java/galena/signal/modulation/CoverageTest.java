@@ -45,6 +45,7 @@ class CoverageTest {
         assertThat(fitted).as("the tone of %.0f Hz is recognised", c.tone).isPresent();
         EnvelopeFit e = fitted.get();
         count("carrier frequency, Hz", found.frequency(), c.carrier);
+        count("drift, Hz/s", found.drift(), 0);
         count("amplitude over truth", found.amplitude().map(a -> a / c.amplitude), 1);
         count("tone, Hz", e.tone(), c.tone);
         count("positive peak", e.positivePeak(), c.extreme(1) - 1);
@@ -55,6 +56,9 @@ class CoverageTest {
         count("audio harmonic 3", e.relative(3), c.envelope[2] / c.envelope[0]);
         count("distortion", e.distortion(), Math.hypot(c.envelope[1], c.envelope[2]) / c.envelope[0]);
         count("swing, Hz", found.swing().orElseThrow(), c.swing);
+        Sidebands sidebands = found.sidebands().orElseThrow();
+        count("lower sideband", sidebands.lower(), c.sideband(-1));
+        count("upper sideband", sidebands.upper(), c.sideband(1));
         count("hum at 100 Hz", found.hum().get(1).ratio(), c.hum);
         count("noise, rms", found.noise().orElseThrow(), c.noiseRms());
         count("carrier harmonic 2", found.harmonics().get(0).ratio(), c.harmonics[0]);

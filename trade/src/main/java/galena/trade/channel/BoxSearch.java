@@ -19,6 +19,9 @@ import java.util.TreeSet;
 public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages) {
     private static final int MOST_STAGES = 4;
 
+    /** Beyond this nothing that oscillates lands on medium waves. */
+    private static final int LARGEST_DIVISION = 10_000;
+
     public BoxSearch {
         parts = List.copyOf(parts);
         dividers = dividers.stream().distinct().sorted().toList();
@@ -26,7 +29,9 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
             throw new IllegalArgumentException("a chain has 0 to " + MOST_STAGES + " stages, not " + stages);
         }
         for (int each : dividers) {
-            if (each < 2) throw new IllegalArgumentException("a divider divides by 2 or more, not by " + each);
+            if (each < 2 || each > LARGEST_DIVISION)
+                throw new IllegalArgumentException(
+                        "a divider divides by 2 to " + LARGEST_DIVISION + ", not by " + each);
         }
     }
 
@@ -35,7 +40,8 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
      *
      * @param channels (Hz)
      * @param tolerance greatest error unpulled (Hz) of a way that can't be pulled there
-     * @return those that land first: by error, then by the fewest parts, an even last stage before an odd one
+     * @return those that land first, the easiest before the others: fewest stages (a mixer counts as two), an even last
+     *     stage before an odd one, least pull against its room; then those that miss, by their error
      */
     public List<Landing> landings(List<Double> channels, double tolerance) {
         if (!(tolerance >= 0)) throw new IllegalArgumentException("a tolerance is zero or more, not " + tolerance);
@@ -59,9 +65,9 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
             }
         }
         found.sort(Comparator.comparing((Landing landing) -> !landing.isReachable())
-                .thenComparingDouble(landing -> Math.abs(landing.error()))
-                .thenComparingInt(Landing::size)
+                .thenComparingDouble(landing -> landing.isReachable() ? landing.stages() : Math.abs(landing.error()))
                 .thenComparing(landing -> !landing.endsEven())
+                .thenComparingDouble(landing -> Math.abs(landing.pullNeeded()) / Math.max(1e-9, landing.pullRoom()))
                 .thenComparingDouble(Landing::channel));
         return List.copyOf(found);
     }
@@ -78,8 +84,9 @@ public record BoxSearch(List<BoxPart> parts, List<Integer> dividers, int stages)
                     List<Integer> longer = new ArrayList<>(chain);
                     longer.add(divider);
                     longer.sort(Comparator.comparing((Integer d) -> d % 2 == 0).thenComparing(d -> d));
-                    int total = longer.stream().reduce(1, Math::multiplyExact);
-                    if (chains.putIfAbsent(total, longer) == null) next.add(longer);
+                    long total = longer.stream().mapToLong(Integer::longValue).reduce(1, (a, b) -> a * b);
+                    if (total > LARGEST_DIVISION) continue;
+                    if (chains.putIfAbsent((int) total, longer) == null) next.add(longer);
                 }
             }
             last = next;

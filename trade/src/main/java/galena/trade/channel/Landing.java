@@ -52,9 +52,9 @@ public record Landing(
         return !dividers.isEmpty() && dividers.get(dividers.size() - 1) % 2 == 0;
     }
 
-    /** Parts and dividers used. */
-    public int size() {
-        return 1 + (second.isPresent() ? 1 : 0) + dividers.size();
+    /** Stages after the oscillator: dividers, and a mixer with its second oscillator as two. */
+    public int stages() {
+        return (second.isPresent() ? 2 : 0) + dividers.size();
     }
 
     /** "16.000 − 14.318", "/5", as one line. */

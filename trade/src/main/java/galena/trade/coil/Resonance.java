@@ -3,14 +3,14 @@ package galena.trade.coil;
 import galena.trade.wire.OutOfRange;
 
 /**
- * What resonances with known capacitors tell of a coil: f = 1/(2π√(L(C + C₀))). Intervals take each input to its ends in
- * turn and add up what that does: the worst that the uncertainties allow.
+ * What resonances with known capacitors tell of a coil: f = 1/(2π√(L(C + C₀))). Intervals take each input to its ends
+ * in turn and add up what that does: the worst that the uncertainties allow.
  *
  * @param inductance free of self-capacitance (H)
  * @param selfCapacitance C₀, with whatever the jig adds (F); its low end may fall below zero when readings are coarse
  */
 public record Resonance(Interval inductance, Interval selfCapacitance) {
-    /** L + C₀ from resonance with one capacitance that includes every stray (H). */
+    /** Inductance from resonance with one capacitance that includes every stray (H). */
     public static Interval inductance(Interval capacitance, Interval frequency) {
         positive(capacitance, frequency);
         return new Interval(

@@ -12,11 +12,11 @@ import galena.trade.wire.Wire;
 import java.util.Arrays;
 
 /**
- * A single layer on a ferrite rod, anywhere along it, perhaps hanging over the end. The inductance of the winding in air is
- * {@link SingleLayer}'s; the rod adds µ₀∫M·H, M its magnetisation by the winding's own field H ({@link RodProblem}). Core
- * loss follows from the same solution: with µ′ − jµ″ for µ, dL/dχ = µ₀∫M²/χ² gives the resistance ωµ″·dL/dχ, exact for
- * small loss. Range: that of the rod; middle of the winding on the rod; winding diameter up to 3 rod diameters; µ 1.001 to
- * 5000.
+ * A single layer on a ferrite rod, anywhere along it, perhaps hanging over the end. The inductance of the winding in
+ * air is {@link SingleLayer}'s; the rod adds µ₀∫M·H, M its magnetisation by the winding's own field H ({@link
+ * RodProblem}). Core loss follows from the same solution: with µ′ − jµ″ for µ, dL/dχ = µ₀∫M²/χ² gives the resistance
+ * ωµ″·dL/dχ, exact for small loss. Range: that of the rod; middle of the winding on the rod; winding diameter up to 3
+ * rod diameters; µ 1.001 to 5000.
  *
  * @param rod the bar
  * @param material its ferrite
@@ -117,6 +117,11 @@ public record RodCoil(
                 .widened(perFactor * (factor.value() - factor.low()), perFactor * (factor.high() - factor.value()));
     }
 
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField(solve()).inductanceShift(this, frequency, celsius);
+    }
+
     /** Losses in the wire alone, the rod's field across it included. */
     public Losses copperLosses(double frequency, double celsius) {
         return turnField(solve()).losses(this, frequency, celsius, 0, TurnField.RECKONED);
@@ -146,7 +151,8 @@ public record RodCoil(
 
     private RodResponse solve() {
         double half = windingLength() / 2;
-        double[] drive = new RodDrive(rod.problem(), diameter / 2, position - half, position + half, turns).drive();
+        double[] drive =
+                new RodDrive(rod.problem().mesh(), diameter / 2, position - half, position + half, turns).drive();
         return RodResponse.of(rod.problem(), material.permeability(), drive);
     }
 }

@@ -13,7 +13,8 @@ import java.util.OptionalDouble;
  * @param distance at which the region reads (m), if it reads at one
  * @param found unmodulated, in the rule's own quantity: true E for a limit in V/m
  * @param loopEquivalent greatest H times 377 Ω (V/m), beside a limit in V/m alone: what a loop antenna shows there
- * @param margin limit over the stricter unmodulated reading (dB); negative if exceeded
+ * @param margin limit over the stricter unmodulated reading (dB); negative if exceeded; none for lengths, and for
+ *     something that isn't there
  * @param modulatedMargin the same at the crest of modulation, which a quasi-peak detector approaches
  * @param words remark, or the question to answer
  */

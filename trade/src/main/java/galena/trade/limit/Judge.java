@@ -54,7 +54,7 @@ final class Judge {
         }
         for (Rule rule : forCarrier) {
             if (!open(rule)) {
-                return RouteJudgement.notAvailable(name, verified, "for " + rule.applies() + " stations only");
+                return RouteJudgement.notAvailable(name, verified, "for " + stations(rule) + " only");
             }
         }
         List<Check> checks = new ArrayList<>();
@@ -69,6 +69,17 @@ final class Judge {
             }
         }
         return RouteJudgement.of(name, checks);
+    }
+
+    private static String stations(Rule rule) {
+        return switch (rule.applies()) {
+            case "loop" -> "loop aerials";
+            case "loop-wide" -> "loop aerials whose emission is wider than 10 kHz";
+            case "carrier-current" -> "carrier-current and leaky-cable systems";
+            case "leaky-cable" -> "leaky-cable systems";
+            case "announcement" -> "announcement services";
+            default -> rule.applies() + " stations";
+        };
     }
 
     private boolean open(Rule rule) {
@@ -105,7 +116,7 @@ final class Judge {
                 outcome,
                 limit,
                 found.getAsDouble(),
-                10,
+                finite(10 * Math.log10(limit / found.getAsDouble())),
                 "input power, not radiated or output power");
     }
 
@@ -122,11 +133,12 @@ final class Judge {
         }
         double bare = facts.aerialAndFeed().getAsDouble() + facts.groundLead().getAsDouble();
         double withCoil = bare + facts.coilWire().orElse(0);
-        String words =
-                String.format(Locale.ROOT, "%.2f m without and %.2f m with the wire of the coil", bare, withCoil);
+        String words = facts.coilWire().isPresent()
+                ? String.format(Locale.ROOT, "%.2f m without and %.2f m with the wire of the coil", bare, withCoil)
+                : String.format(Locale.ROOT, "%.2f m; wire of a coil, if there is one, not given", bare);
         Outcome outcome = withCoil <= limit ? Outcome.WITHIN : bare <= limit ? Outcome.OPEN : Outcome.EXCEEDED;
         if (outcome == Outcome.OPEN) words += ": whether a coil's wire counts is not settled; ask the regulator";
-        return fact(rule, "aerial, feed line and ground lead", outcome, limit, bare, 20, words);
+        return fact(rule, "aerial, feed line and ground lead", outcome, limit, bare, NONE, words);
     }
 
     private static Check asked(Rule rule, String subject, double limit, String question) {
@@ -135,9 +147,13 @@ final class Judge {
     }
 
     private static Check fact(
-            Rule rule, String subject, Outcome outcome, double limit, double found, double perDecade, String words) {
-        OptionalDouble margin =
-                found > 0 ? OptionalDouble.of(perDecade * Math.log10(limit / found)) : OptionalDouble.empty();
+            Rule rule,
+            String subject,
+            Outcome outcome,
+            double limit,
+            double found,
+            OptionalDouble margin,
+            String words) {
         return new Check(
                 rule,
                 subject,
@@ -200,8 +216,8 @@ final class Judge {
     private Check attenuation(Rule rule, Radiator harmonic) {
         double distance = rule.distance(harmonic.frequency()).orElse(COMPARED_AT);
         Radiator carrier = transmission.carrier();
-        double electric = 20 * Math.log10(carrier.worstE(distance) / harmonic.worstE(distance));
-        double magnetic = 20 * Math.log10(carrier.worstH(distance) / harmonic.worstH(distance));
+        double electric = below(carrier.worstE(distance), harmonic.worstE(distance));
+        double magnetic = below(carrier.worstH(distance), harmonic.worstH(distance));
         double found = Math.min(electric, magnetic);
         double limit = rule.limit(harmonic.frequency()).orElseThrow();
         return new Check(
@@ -216,6 +232,11 @@ final class Judge {
                 finite(found - limit),
                 NONE,
                 "radiated field against the carrier's; the rule may be read at the aerial's terminals instead");
+    }
+
+    /** dB by which a harmonic lies below the carrier; one that isn't there lies below any. */
+    private static double below(double carrier, double harmonic) {
+        return harmonic > 0 ? 20 * Math.log10(carrier / harmonic) : Double.POSITIVE_INFINITY;
     }
 
     private List<Check> carrierInRestrictedBands() {

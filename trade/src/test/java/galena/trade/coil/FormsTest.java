@@ -32,8 +32,7 @@ class FormsTest {
     @ParameterizedTest
     @CsvFileSource(resources = "/published/circular-loop.csv", delimiter = ';', useHeadersInDisplayName = true)
     void one_circular_turn(double radius, double diameter, double internal, double value, Double mutual) {
-        var grover =
-                Published.source("trade", Kind.CLOSED_FORM, "F. W. Grover (1946) ch. 16: circular turn of round wire");
+        var grover = Published.source("trade", Kind.CLOSED_FORM, "F. W. Grover (1946): circular turn of round wire");
         grover.matchesRelative(
                 "L of a ring of radius " + radius + " m, internal " + internal,
                 value,
@@ -69,7 +68,9 @@ class FormsTest {
                 CLOSED_FORM);
     }
 
-    /** Sum over true rings, Maxwell's mutual inductances and Rayleigh's ring: nothing of sheets or corrections in it. */
+    /**
+     * Sum over true rings, Maxwell's mutual inductances and Rayleigh's ring: nothing of sheets or corrections in it.
+     */
     @ParameterizedTest
     @CsvSource({
         "1.0e-3, 25e-3, 40, 1.2",
@@ -117,11 +118,13 @@ class FormsTest {
         Published.source(
                         "trade",
                         Kind.MEMORY,
-                        "H. B. Brooks, Bull. Bur. Stand. 7 (1931): 1.6994 µH per metre of mean radius")
+                        "H. B. Brooks, Bur. Stand. J. Res. 7 (1931): 1.6994 µH per metre of mean radius")
                 .matchesRelative("900 turns, L (H)", 1.6994e-6 * mean * 900 * 900, coil.inductance(), 0.002);
     }
 
-    /** H. A. Wheeler 1928: flat spiral a²n²/(8a + 11c) µH in inches, within 5 % for c over 0.2a; formula from memory. */
+    /**
+     * H. A. Wheeler 1928: flat spiral a²n²/(8a + 11c) µH in inches, within 5 % for c over 0.2a; formula from memory.
+     */
     @ParameterizedTest
     @CsvSource({"30, 20e-3, 1e-3", "20, 60e-3, 2e-3", "50, 30e-3, 0.6e-3"})
     void flat_spiral_stays_near_wheelers_formula(double turns, double inner, double pitch) {
@@ -133,7 +136,7 @@ class FormsTest {
                 .matchesRelative(turns + " turns, L (H)", wheeler, coil.inductance(), 0.05);
     }
 
-    /** A long flat frame of many turns: two current sheets far apart stand against Neumann's sums. */
+    /** More area, more inductance: a square frame stands between the circles inside and outside it. */
     @Test
     void square_frame_lies_between_its_inscribed_and_circumscribed_circles() {
         var wire = Wire.Solid.copper(0.6e-3, 0.65e-3);

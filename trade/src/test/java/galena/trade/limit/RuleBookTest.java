@@ -210,6 +210,30 @@ class RuleBookTest {
         assertThat(route(BOOK.judge("eu", wire), "inductive loop").outcome()).isEqualTo(Outcome.NOT_AVAILABLE);
     }
 
+    /** One country's own text, read: the figure that is recalled for the whole of Europe. */
+    @Test
+    void the_netherlands_regulation_states_the_figure_recalled_for_europe() {
+        Published source = Published.source(
+                "trade",
+                Kind.STANDARD,
+                "Netherlands, Regeling gebruik van frequentieruimte zonder vergunning en zonder meldingsplicht 2015, "
+                        + "inductive devices, row N: 148.5 to 5000 kHz, -15 dBµA/m at 10 m in any 10 kHz, -5 in all");
+        Rule read = rule("NL-2015-N");
+        source.matches(
+                "limit in any 10 kHz (dBµA/m)",
+                -15,
+                20 * Math.log10(read.limit(1e6).orElseThrow() * 1e6),
+                1e-9);
+        double total = rule("NL-2015-N-total").limit(1e6).orElseThrow();
+        source.matches("limit of the whole (dBµA/m)", -5, 20 * Math.log10(total * 1e6), 1e-9);
+        assertThat(read.isVerified()).isTrue();
+        assertThat(read.distance(1e6)).hasValue(10);
+        assertThat(read.limit(1e6)).isEqualTo(rule("EU-7003-A9-MF-10k").limit(1e6));
+        assertThat(route(BOOK.judge("nl", rod(1e-4, 1e6, List.of(), BuildFacts.NONE)), "inductive loop")
+                        .verified())
+                .isTrue();
+    }
+
     @Test
     void input_power_and_length_are_asked_and_then_judged_both_ways_about_the_coil() {
         RouteJudgement asked = route(BOOK.judge("us", rod(1, 1e6, List.of(), BuildFacts.NONE)), "power and length");
