@@ -1,10 +1,11 @@
 package galena.engine.steady;
 
+import galena.engine.linear.Balanced;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.ejml.data.Complex_F64;
 import org.ejml.data.DMatrixRMaj;
+import org.hipparchus.complex.Complex;
 
 /**
  * How small disturbances of an orbit grow or die: the eigenvalues of the monodromy matrix on the consistent subspace, as
@@ -76,49 +77,49 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
     static Floquet of(Monodromy fine, Monodromy coarse, double frequency) {
         Split a = split(fine), b = split(coarse);
         List<Mode> modes = new ArrayList<>();
-        for (Complex_F64 value : a.others) {
-            double size = value.getMagnitude();
+        for (Complex value : a.others) {
+            double size = value.norm();
             if (size < GONE) continue;
             double nearest = b.others.stream()
-                    .mapToDouble(o -> Math.hypot(o.real - value.real, o.imaginary - value.imaginary))
+                    .mapToDouble(other -> other.subtract(value).norm())
                     .min()
                     .orElse(1);
             double bound = frequency * (nearest + ROUNDING) / size;
-            double beat = frequency * Math.abs(Math.atan2(value.imaginary, value.real)) / (2 * Math.PI);
-            modes.add(new Mode(value.real, value.imaginary, frequency * Math.log(size), beat, bound));
+            double beat = frequency * Math.abs(value.getArgument()) / (2 * Math.PI);
+            modes.add(new Mode(value.getReal(), value.getImaginary(), frequency * Math.log(size), beat, bound));
         }
         modes.sort(Comparator.comparingDouble(m -> -m.exponent()));
         return new Floquet(modes, a.trivial, frequency);
     }
 
-    private record Split(double trivial, List<Complex_F64> others) {}
+    private record Split(double trivial, List<Complex> others) {}
 
     /** Takes out the eigenvalue whose vector lies along the drift. */
     private static Split split(Monodromy monodromy) {
-        int n = monodromy.matrix.numRows;
-        Eigenpairs eigen = Eigenpairs.of(monodromy.matrix);
+        Balanced eigen = new Balanced(monodromy.matrix);
+        Complex[] values = eigen.values();
         int trivial = -1;
         double best = 0;
-        for (int k = 0; k < n && monodromy.drift.length > 0; k++) {
-            Complex_F64 value = eigen.values().get(k);
+        for (int k = 0; k < values.length && monodromy.drift.length > 0; k++) {
+            double[] vector = eigen.vector(k);
             // rows of charge that depend on each other leave vectors of multiplier zero that lie anyhow
-            if (!value.isReal() || value.getMagnitude() < PERSISTS) continue;
-            double along = alignment(eigen.vectors().get(k), monodromy);
+            if (vector.length == 0 || values[k].norm() < PERSISTS) continue;
+            double along = alignment(vector, monodromy);
             if (along > best) {
                 best = along;
                 trivial = k;
             }
         }
-        List<Complex_F64> others = new ArrayList<>();
-        for (int k = 0; k < n; k++) if (k != trivial) others.add(eigen.values().get(k));
-        return new Split(trivial < 0 ? 1 : eigen.values().get(trivial).real, others);
+        List<Complex> others = new ArrayList<>();
+        for (int k = 0; k < values.length; k++) if (k != trivial) others.add(values[k]);
+        return new Split(trivial < 0 ? 1 : values[trivial].getReal(), others);
     }
 
     /** |cos| of the angle between a vector and the drift, in the norm of energy. */
-    private static double alignment(DMatrixRMaj vector, Monodromy monodromy) {
+    private static double alignment(double[] vector, Monodromy monodromy) {
         double dot = 0, a = 0, b = 0;
         for (int k = 0; k < monodromy.drift.length; k++) {
-            double v = vector.get(k, 0) * monodromy.scale[k], d = monodromy.drift[k] * monodromy.scale[k];
+            double v = vector[k] * monodromy.scale[k], d = monodromy.drift[k] * monodromy.scale[k];
             dot += v * d;
             a += v * v;
             b += d * d;
