@@ -7,6 +7,7 @@ import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
 import galena.desk.command.NewCommand;
 import galena.desk.command.PredictCommand;
+import galena.desk.command.ResponseCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
 import java.io.PrintWriter;
@@ -70,6 +71,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
+        line.addSubcommand(new ResponseCommand(terminal));
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
         line.setExecutionStrategy(parsed -> answerOrHelp(terminal, parsed));
