@@ -39,8 +39,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
         description = "A companion for people who build small medium-wave AM transmitters.",
         synopsisSubcommandLabel = "STEP",
         commandListHeading = "%nSteps:%n",
-        optionListHeading = "%nOptions:%n",
-        exitCodeListHeading = "%nExit codes:%n",
         footerHeading = "%n",
         footer = "Help for one step: galena STEP --help")
 public final class Galena implements Runnable {
@@ -95,7 +93,12 @@ public final class Galena implements Runnable {
         command.setUsageHelpWidth(Math.max(72, terminal.width()));
         command.setUsageHelpLongOptionsMaxWidth(24);
         CommandSpec spec = command.getCommandSpec();
-        spec.usageMessage().exitCodeList(exitCodes());
+        spec.usageMessage().optionListHeading("%nOptions:%n").sortOptions(false);
+        if (spec.parent() == null) {
+            spec.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
+        } else {
+            spec.usageMessage().parameterListHeading("%n");
+        }
         spec.addOption(OptionSpec.builder("-h", "--help")
                 .usageHelp(true)
                 .description("Show this help and do nothing else.")
