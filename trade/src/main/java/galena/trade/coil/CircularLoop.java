@@ -2,7 +2,7 @@ package galena.trade.coil;
 
 import static galena.trade.wire.SkinEffect.MU_0;
 
-/** One thin ring of round wire, F. W. Grover, Inductance Calculations (1946) ch. 16; error of order (wire/ring)². */
+/** One thin ring of round wire, F. W. Grover, Inductance Calculations (1946); error of order (wire/ring)². */
 final class CircularLoop {
     private CircularLoop() {}
 

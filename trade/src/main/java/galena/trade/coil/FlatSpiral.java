@@ -6,7 +6,7 @@ import java.util.Arrays;
 
 /**
  * A spiral in one plane, summed from circles of round wire: L = Σ self + ΣΣ mutual. Self-inductance of a ring µ₀a[ln(8a/b)
- * − 2 + internal/4], F. W. Grover (1946) ch. 16. Range: 1 to 200 turns, pitch at least the wire's outer diameter, inner
+ * − 2 + internal/4], F. W. Grover (1946). Range: 1 to 200 turns, pitch at least the wire's outer diameter, inner
  * diameter at least twice the pitch, so that circles stand well for the spiral.
  *
  * @param turns number of turns; a part turn counts in proportion
@@ -73,12 +73,27 @@ public record FlatSpiral(double turns, double innerDiameter, double pitch, Wire 
         return 1;
     }
 
+    /** Magnetic moment for one ampere (m²): the sum of the turns' areas. */
+    public double momentPerAmpere() {
+        double sum = 0;
+        for (int i = 0; i < rings(); i++) sum += share(i) * Math.PI * radius(i) * radius(i);
+        return sum;
+    }
+
     @Override
     public Losses losses(double frequency, double celsius) {
+        return turnField().losses(this, frequency, celsius, 0, TurnField.RECKONED);
+    }
+
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField().inductanceShift(this, frequency, celsius);
+    }
+
+    private TurnField turnField() {
         double[] z = new double[Math.max(1, (int) Math.round(turns))], r = new double[z.length];
         Arrays.setAll(r, this::radius);
-        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire))
-                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
+        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire));
     }
 
     @Override

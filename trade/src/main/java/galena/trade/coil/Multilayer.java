@@ -6,8 +6,8 @@ import java.util.Arrays;
 
 /**
  * Layers of round wire one on another between two cheeks, the last one perhaps part full. Each layer is a current sheet
- * with round-wire corrections, each pair of layers two coaxial sheets: no section formula. Range: 2 to 60 layers, at least
- * 2 turns in a layer, depth of winding at most the inner diameter's half times three.
+ * with round-wire corrections, each pair of layers two coaxial sheets: no section formula. Range: up to 60
+ * layers of 2 turns and more, depth of winding at most one and a half times the inner diameter.
  *
  * @param turns number of turns; part turns count in proportion
  * @param innerDiameter of the former (m)
@@ -107,14 +107,22 @@ public record Multilayer(double turns, double innerDiameter, double width, doubl
 
     @Override
     public Losses losses(double frequency, double celsius) {
+        return turnField().losses(this, frequency, celsius, 0, TurnField.RECKONED);
+    }
+
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField().inductanceShift(this, frequency, celsius);
+    }
+
+    private TurnField turnField() {
         int whole = Math.max(1, (int) Math.round(turns)), each = turnsPerLayer();
         double[] z = new double[whole], r = new double[whole];
         // layers closer than a wire must lie in each other's grooves
         double groove = layerPitch < wire.outerDiameter() ? pitch / 2 : 0;
         Arrays.setAll(z, i -> i % each * pitch + (i / each % 2) * groove);
         Arrays.setAll(r, i -> radius(i / each));
-        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire))
-                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
+        return TurnField.ofRings(z, r, InternalInductance.conductorDiameter(wire));
     }
 
     @Override

@@ -2,7 +2,7 @@ package galena.trade.coil;
 
 import static galena.trade.wire.SkinEffect.MU_0;
 
-/** Coaxial rectangles of thin wire with parallel sides, added up from straight ones: Grover (1946) ch. 7 and 8. */
+/** Coaxial rectangles of thin wire with parallel sides, added up from straight ones: Grover (1946). */
 final class Rectangles {
     private Rectangles() {}
 

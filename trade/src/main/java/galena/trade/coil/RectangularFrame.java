@@ -6,8 +6,7 @@ import java.util.Arrays;
 
 /**
  * Turns on a rectangular or square frame, either side by side round a box or one inside another on a flat cross. Summed
- * from straight sides: self-inductances and Neumann's mutual ones, F. W. Grover, Inductance Calculations (1946) ch. 7 and
- * 8. Range: 1 to 100 turns, sides at least ten times the winding's extent, wire at most a fiftieth of the shorter side.
+ * from straight sides: self-inductances and Neumann's mutual ones, F. W. Grover, Inductance Calculations (1946). Range: 1 to 100 turns, sides at least ten times the winding's extent, wire at most a fiftieth of the shorter side.
  * Corners are taken sharp.
  *
  * @param turns number of turns; the last part turn counts in proportion
@@ -102,10 +101,18 @@ public record RectangularFrame(double turns, double width, double height, double
 
     @Override
     public Losses losses(double frequency, double celsius) {
+        return turnField().losses(this, frequency, celsius, 0, TurnField.RECKONED);
+    }
+
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField().inductanceShift(this, frequency, celsius);
+    }
+
+    private TurnField turnField() {
         double[] across = new double[Math.max(1, (int) Math.round(turns))];
         Arrays.setAll(across, i -> i * pitch);
-        return TurnField.ofParallels(across, new double[across.length])
-                .losses(this, frequency, celsius, 0, TurnField.RECKONED);
+        return TurnField.ofParallels(across, new double[across.length]);
     }
 
     @Override

@@ -10,7 +10,7 @@ import galena.trade.wire.OutOfRange;
  * @param selfCapacitance C₀, with whatever the jig adds (F); its low end may fall below zero when readings are coarse
  */
 public record Resonance(Interval inductance, Interval selfCapacitance) {
-    /** L + C₀ from resonance with one capacitance that includes every stray (H). */
+    /** Inductance from resonance with one capacitance that includes every stray (H). */
     public static Interval inductance(Interval capacitance, Interval frequency) {
         positive(capacitance, frequency);
         return new Interval(

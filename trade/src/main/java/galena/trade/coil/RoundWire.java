@@ -5,7 +5,7 @@ import static java.lang.Math.log;
 
 /**
  * From a current sheet to round wire: ΔL = −µ₀aN(A + B), E. B. Rosa, Bull. Bur. Stand. 2 (1906) p. 161; F. W. Grover,
- * Inductance Calculations (1946) ch. 16. A mends the self-inductance of a turn, B the mutual ones.
+ * Inductance Calculations (1946). A mends the self-inductance of a turn, B the mutual ones.
  */
 final class RoundWire {
     private RoundWire() {}

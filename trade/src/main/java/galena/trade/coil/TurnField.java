@@ -15,7 +15,7 @@ import galena.trade.wire.Wire;
  */
 public final class TurnField {
     /** Turns that are solved at once; time grows with their square. */
-    private static final int MOST_TURNS = 500;
+    public static final int MOST_TURNS = 500;
 
     /** Doubt for single layers: the worst difference from Medhurst's measured coils where pitch and length are ample. */
     public static final double MEASURED = 0.07;
@@ -136,6 +136,11 @@ public final class TurnField {
         double total = dc + skin + proximity + core;
         double less = proximity * crowding(winding.wire(), frequency, celsius) + doubt * total;
         return new Losses(frequency, reactance, shift, dc, skin, proximity, core, 1 - less / total, 1 + doubt);
+    }
+
+    /** What eddy currents take from a winding of these turns, see {@link Winding#inductanceShift} (H). */
+    public double inductanceShift(Winding winding, double frequency, double celsius) {
+        return mean(eddies(winding.wire(), frequency, celsius).inductance()) * winding.wireLength();
     }
 
     private double mean(double[] byTurn) {

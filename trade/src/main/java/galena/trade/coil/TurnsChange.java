@@ -7,7 +7,7 @@ import galena.trade.wire.OutOfRange;
  * the formula does not know of this former: its ratio to the reckoned inductance is taken to hold for the changed coil too,
  * which is good while the change is a modest part of the turns.
  *
- * @param calibration measured over reckoned inductance
+ * @param calibration measured over reckoned inductance, eddy currents counted
  * @param turnsWanted exact turns for the wanted inductance
  * @param change whole turns to add, negative to take off
  */
@@ -29,16 +29,19 @@ public record TurnsChange(Interval calibration, Interval turnsWanted, int change
                 1 / MODEST,
                 MODEST,
                 "Wind a trial nearer to what is wanted.");
-        double reckoned = WindingDesign.inductance(former, wound, goal);
+        double alone = WindingDesign.inductance(former, wound, goal);
+        double reckoned = alone + WindingDesign.shift(former.wind(wound), goal);
         Interval calibration =
                 new Interval(measured.value() / reckoned, measured.low() / reckoned, measured.high() / reckoned);
-        double value = turns(former, goal, calibration.value());
-        double fewest = turns(former, goal, calibration.high()), most = turns(former, goal, calibration.low());
+        // eddy currents take the same share of the changed coil as of this one
+        Interval scale = calibration.times(reckoned / alone);
+        double value = turns(former, goal, scale.value());
+        double fewest = turns(former, goal, scale.high()), most = turns(former, goal, scale.low());
         return new TurnsChange(calibration, new Interval(value, fewest, most), (int) Math.round(value) - wound);
     }
 
-    private static double turns(Former former, WindingDesign.Goal goal, double calibration) {
-        double reckoned = goal.inductance() / calibration;
+    private static double turns(Former former, WindingDesign.Goal goal, double scale) {
+        double reckoned = goal.inductance() / scale;
         return WindingDesign.turnsFor(former, new WindingDesign.Goal(reckoned, goal.frequency(), goal.celsius()));
     }
 }

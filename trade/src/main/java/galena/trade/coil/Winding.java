@@ -21,6 +21,16 @@ public interface Winding {
         return inductance(0, 20);
     }
 
+    /**
+     * What eddy currents in neighbouring turns take from {@link #inductance}, zero or less (H): nothing in litz, several per
+     * cent in packed layers of thick wire. Takes far longer to reckon.
+     *
+     * @param frequency Hz, more than 0
+     * @param celsius temperature of the wire
+     * @throws galena.trade.wire.OutOfRange when the coil has more than {@link TurnField#MOST_TURNS} turns
+     */
+    double inductanceShift(double frequency, double celsius);
+
     /** How far {@link #inductance} may be off through the formula alone, as a fraction. */
     double modelError();
 

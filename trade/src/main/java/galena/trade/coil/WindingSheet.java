@@ -10,7 +10,7 @@ import java.util.Map;
  *
  * @param exactTurns that would give the wanted inductance
  * @param winding the coil with whole turns
- * @param inductance what it gives, with all the former's uncertainties and the formula's (H)
+ * @param inductance what it gives at the goal's frequency, eddy currents counted, with all the former's uncertainties and the formula's (H)
  * @param contributions what each uncertain input does to it: greatest change either way (H)
  * @param oneTurnLess inductance with one turn off (H); of the coil itself when it has but one
  * @param oneTurnMore with one turn more (H); of the coil itself when no more fit
@@ -34,6 +34,9 @@ public record WindingSheet(
         contributions = Collections.unmodifiableMap(new LinkedHashMap<>(contributions)); // keeps the order
     }
 
+    /** Share of the inductance that eddy currents may take where they are not solved: as packed thick layers show. */
+    private static final double EDDIES_UNKNOWN = 0.08;
+
     /** Losses, if they can be reckoned. */
     public sealed interface LossFigure permits Known, NotKnown {}
 
@@ -45,26 +48,31 @@ public record WindingSheet(
 
     static WindingSheet of(Former former, double exactTurns, int turns, WindingDesign.Goal goal) {
         Winding winding = former.wind(turns);
-        double value = winding.inductance(goal.frequency(), goal.celsius());
+        double alone = winding.inductance(goal.frequency(), goal.celsius()), shift = WindingDesign.shift(winding, goal);
+        double value = alone + shift;
         Map<String, Double> contributions = new LinkedHashMap<>();
         double low = value, high = value;
         for (Former.Variation variation : former.variations()) {
-            double down = WindingDesign.inductance(variation.low(), turns, goal) - value;
-            double up = WindingDesign.inductance(variation.high(), turns, goal) - value;
+            double down = WindingDesign.inductance(variation.low(), turns, goal) - alone;
+            double up = WindingDesign.inductance(variation.high(), turns, goal) - alone;
             low += Math.min(0, Math.min(down, up));
             high += Math.max(0, Math.max(down, up));
             contributions.put(variation.input(), Math.max(Math.abs(down), Math.abs(up)));
         }
         double model = winding.modelError() * value;
         contributions.put("formula", model);
+        if (turns > TurnField.MOST_TURNS) {
+            low -= EDDIES_UNKNOWN * value;
+            contributions.put("eddy currents", EDDIES_UNKNOWN * value);
+        }
         boolean room = turns + 1 <= former.mostTurns();
         return new WindingSheet(
                 exactTurns,
                 winding,
                 new Interval(value, low - model, high + model),
                 contributions,
-                turns > 1 ? WindingDesign.inductance(former, turns - 1, goal) : value,
-                room ? WindingDesign.inductance(former, turns + 1, goal) : value,
+                turns > 1 ? WindingDesign.inductance(former, turns - 1, goal) + shift : value,
+                room ? WindingDesign.inductance(former, turns + 1, goal) + shift : value,
                 former.mostTurns() - turns,
                 winding.dcResistance(goal.celsius()),
                 losses(winding, goal),

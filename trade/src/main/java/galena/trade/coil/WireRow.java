@@ -4,7 +4,6 @@ import static java.lang.Math.PI;
 
 import galena.trade.wire.OutOfRange;
 import galena.trade.wire.SkinEffect;
-import java.util.Arrays;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.complex.ComplexField;
 import org.hipparchus.linear.Array2DRowFieldMatrix;
@@ -12,6 +11,7 @@ import org.hipparchus.linear.ArrayFieldVector;
 import org.hipparchus.linear.FieldLUDecomposition;
 import org.hipparchus.linear.FieldMatrix;
 import org.hipparchus.linear.FieldVector;
+import org.hipparchus.util.CombinatoricsUtils;
 
 /**
  * One endless flat row of equal round wires with all field on one side: the middle of a long single-layer coil, or the
@@ -36,7 +36,12 @@ public final class WireRow {
         FieldVector<Complex> drive = new ArrayFieldVector<>(ComplexField.getInstance(), ORDER);
         for (int m = 1; m <= ORDER; m++) {
             for (int n = 1; n <= ORDER; n++) {
-                double coupling = (n + m) % 2 != 0 ? 0 : choose(n + m - 1, m) * 2 * zeta(n + m) * Math.pow(h, n + m);
+                double coupling = (n + m) % 2 != 0
+                        ? 0
+                        : CombinatoricsUtils.binomialCoefficientDouble(n + m - 1, m)
+                                * 2
+                                * zeta(n + m)
+                                * Math.pow(h, n + m);
                 Complex sent = SkinEffect.reflection(n, x).multiply(coupling);
                 matrix.setEntry(m - 1, n - 1, (m == n ? Complex.ONE : Complex.ZERO).subtract(sent));
             }
@@ -66,13 +71,5 @@ public final class WireRow {
         double sum = Math.pow(last, 1 - s) / (s - 1) - Math.pow(last, -s) / 2 + s * Math.pow(last, -s - 1) / 12;
         for (int k = last; k >= 1; k--) sum += Math.pow(k, -s);
         return sum;
-    }
-
-    private static double choose(int n, int m) {
-        double[] row = new double[m + 1];
-        Arrays.fill(row, 0);
-        row[0] = 1;
-        for (int i = 1; i <= n; i++) for (int k = Math.min(i, m); k > 0; k--) row[k] += row[k - 1];
-        return row[m];
     }
 }

@@ -17,7 +17,7 @@
  * interval is what that method shows against R. G. Medhurst's measured coils (Wireless Engineer 24, 1947).
  *
  * <p>SI throughout: henry, metre, ohm, farad, hertz; temperatures in degrees Celsius. Diameters of windings are to wire
- * centres. Amplitudes are peak.
+ * centres. Fields are those of one ampere.
  */
 @NullMarked
 package galena.trade.coil;

@@ -40,29 +40,34 @@ public final class CoreTrial {
     /**
      * @param former the rod with its sleeve; the material's permeability is not used
      * @param turns on it
-     * @param measured inductance at low current, self-capacitance taken out (H); what the sizes leave open and the formula's
-     *     own error are added here
+     * @param measured inductance at low current and low frequency, self-capacitance taken out (H); what the
+     *     sizes leave open and the formula's own error are added here
      */
     public static Finding rod(RodFormer former, double turns, Interval measured) {
+        OutOfRange.requirePositive("measured inductance (H)", measured.low());
         RodCoil wound = former.wind(turns);
-        double open = wound.modelError();
-        for (Former.Variation variation : former.sizeVariations()) {
-            double low = variation.low().wind(turns).inductance(),
-                    high = variation.high().wind(turns).inductance();
-            open += Math.abs(high - low) / 2 / wound.inductance();
+        DoubleUnaryOperator inductance = mu -> wound.withPermeability(mu).inductance();
+        double most = inductance.applyAsDouble(Material.MOST_PERMEABLE);
+        double likely = permeability(inductance, RodProblem.LEAST_PERMEABILITY, Math.min(most, measured.value()));
+        RodFormer found = former.withMaterial(former.material().withPermeability(likely));
+        double nominal = found.wind(turns).inductance(), open = wound.modelError();
+        for (Former.Variation variation : found.sizeVariations()) {
+            double low = variation.low().wind(turns).inductance();
+            double high = variation.high().wind(turns).inductance();
+            open += Math.max(Math.abs(high - nominal), Math.abs(low - nominal)) / nominal;
         }
-        return find(
-                mu -> wound.withPermeability(mu).inductance(), RodProblem.LEAST_PERMEABILITY, measured.widened(open));
+        return find(inductance, RodProblem.LEAST_PERMEABILITY, measured.widened(open));
     }
 
     /**
      * @param wound the winding as it stands on the ring; the material's permeability is not used
-     * @param measured inductance at low current, self-capacitance taken out (H); formula error is added here
+     * @param measured inductance at low current and low frequency, self-capacitance taken out (H); formula error is added here, uncertainty of
+     *     the ring's sizes is not
      */
     public static Finding toroid(ToroidCoil wound, Interval measured) {
         OutOfRange.requirePositive("measured inductance (H)", measured.low());
-        Interval reading = measured.widened(0.01);
         double perMu = wound.inductance() / wound.material().permeability();
+        Interval reading = measured.widened(ToroidCoil.modelError(measured.value() / perMu));
         return find(mu -> mu * perMu, ToroidCoil.LEAST_PERMEABILITY, reading);
     }
 

@@ -117,6 +117,11 @@ public record RodCoil(
                 .widened(perFactor * (factor.value() - factor.low()), perFactor * (factor.high() - factor.value()));
     }
 
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return turnField(solve()).inductanceShift(this, frequency, celsius);
+    }
+
     /** Losses in the wire alone, the rod's field across it included. */
     public Losses copperLosses(double frequency, double celsius) {
         return turnField(solve()).losses(this, frequency, celsius, 0, TurnField.RECKONED);
@@ -146,7 +151,8 @@ public record RodCoil(
 
     private RodResponse solve() {
         double half = windingLength() / 2;
-        double[] drive = new RodDrive(rod.problem(), diameter / 2, position - half, position + half, turns).drive();
+        double[] drive =
+                new RodDrive(rod.problem().mesh(), diameter / 2, position - half, position + half, turns).drive();
         return RodResponse.of(rod.problem(), material.permeability(), drive);
     }
 }

@@ -10,7 +10,7 @@ import org.hipparchus.special.elliptic.carlson.CarlsonEllipticIntegral;
  * ρ^(2k+1)/((2k+2)a^2k)·m_k. So only H_z on the mantle and H_ρ on the end faces are asked for, both in closed form.
  */
 final class RodDrive {
-    private final RodProblem rod;
+    private final RodMesh rod;
     private final double radius;
     private final double start;
     private final double end;
@@ -23,7 +23,7 @@ final class RodDrive {
      * @param end of it (m)
      * @param turns on it
      */
-    RodDrive(RodProblem rod, double radius, double start, double end, double turns) {
+    RodDrive(RodMesh rod, double radius, double start, double end, double turns) {
         this.rod = rod;
         this.radius = radius;
         this.start = start;
@@ -32,9 +32,9 @@ final class RodDrive {
     }
 
     double[] drive() {
-        double[] drive = new double[RodProblem.UNKNOWNS];
-        for (int e = 0; e < RodProblem.ELEMENTS; e++) addBand(drive, e);
-        addEndFace(drive, rod.halfLength(), RodProblem.NODES - 1, -1);
+        double[] drive = new double[RodMesh.UNKNOWNS];
+        for (int e = 0; e < RodMesh.ELEMENTS; e++) addBand(drive, e);
+        addEndFace(drive, rod.halfLength(), RodMesh.NODES - 1, -1);
         addEndFace(drive, -rod.halfLength(), 0, 1);
         return drive;
     }
@@ -59,15 +59,15 @@ final class RodDrive {
         double length = to - from;
         if (length < 1e-12 * rod.halfLength()) return;
         double left = rod.node(e), dz = rod.node(e + 1) - left, a = rod.radius();
-        for (int i = 0; i < RodProblem.RULE.getNumberOfPoints(); i++) {
-            double s = (RodProblem.RULE.getPoint(i) + 1) / 2, u = smooth(s);
-            double weight = RodProblem.RULE.getWeight(i) / 2 * length * slope(s) * slope(u);
+        for (int i = 0; i < RodMesh.RULE.getNumberOfPoints(); i++) {
+            double s = (RodMesh.RULE.getPoint(i) + 1) / 2, u = smooth(s);
+            double weight = RodMesh.RULE.getWeight(i) / 2 * length * slope(s) * slope(u);
             double z = from + length * smooth(u);
             double pull = 2 * Math.PI * a * weight * axialField(z);
-            for (int k = 0; k < RodProblem.RADIAL; k++) {
+            for (int k = 0; k < RodMesh.RADIAL; k++) {
                 double each = pull * a / (2 * k + 2);
-                drive[k * RodProblem.NODES + e] += each * (1 - (z - left) / dz);
-                drive[k * RodProblem.NODES + e + 1] += each * (z - left) / dz;
+                drive[k * RodMesh.NODES + e] += each * (1 - (z - left) / dz);
+                drive[k * RodMesh.NODES + e + 1] += each * (z - left) / dz;
             }
         }
     }
@@ -81,12 +81,11 @@ final class RodDrive {
     }
 
     private void addEndFace(double[] drive, double z, int node, int sign) {
-
-        for (int i = 0; i < RodProblem.RULE.getNumberOfPoints(); i++) {
+        for (int i = 0; i < RodMesh.RULE.getNumberOfPoints(); i++) {
             double r = rod.discRadius(i);
             double outward = turnsPerMetre * (potential(r, z - end) - potential(r, z - start));
-            for (int k = 0; k < RodProblem.RADIAL; k++) {
-                drive[k * RodProblem.NODES + node] += sign * rod.discWeight(i, k) * r / (2 * k + 2) * outward;
+            for (int k = 0; k < RodMesh.RADIAL; k++) {
+                drive[k * RodMesh.NODES + node] += sign * rod.discWeight(i, k) * r / (2 * k + 2) * outward;
             }
         }
     }

@@ -8,11 +8,13 @@ import galena.trade.coil.CoaxialLoops;
  * to turn is left out; it dies off within one pitch from the rod.
  */
 final class RodStrayField {
-    private final RodProblem rod;
+    private final RodProblem problem;
+    private final RodMesh rod;
     private final double[] magnetisation;
 
-    RodStrayField(RodProblem rod, double[] magnetisation) {
-        this.rod = rod;
+    RodStrayField(RodProblem problem, double[] magnetisation) {
+        this.problem = problem;
+        this.rod = problem.mesh();
         this.magnetisation = magnetisation;
     }
 
@@ -24,13 +26,13 @@ final class RodStrayField {
     void at(double r, double z, double[] into) {
         into[0] = 0;
         into[1] = 0;
-        for (int e = 0; e < RodProblem.ELEMENTS; e++) {
-            double from = rod.node(e), to = rod.node(e + 1), density = rod.bandDensity(magnetisation, e);
+        for (int e = 0; e < RodMesh.ELEMENTS; e++) {
+            double from = rod.node(e), to = rod.node(e + 1), density = problem.bandDensity(magnetisation, e);
             double cut = Math.max(from, Math.min(to, z));
             addBand(density, from, cut, r, z, into);
             addBand(density, to, cut, r, z, into);
         }
-        addFace(rod.halfLength(), RodProblem.NODES - 1, 1, r, z, into);
+        addFace(rod.halfLength(), RodMesh.NODES - 1, 1, r, z, into);
         addFace(-rod.halfLength(), 0, -1, r, z, into);
     }
 
@@ -38,24 +40,24 @@ final class RodStrayField {
     private void addBand(double density, double far, double near, double r, double z, double[] into) {
         double length = Math.abs(far - near);
         if (length == 0) return;
-        for (int i = 0; i < RodProblem.RULE.getNumberOfPoints(); i++) {
-            double s = (RodProblem.RULE.getPoint(i) + 1) / 2, weight = RodProblem.RULE.getWeight(i) / 2;
+        for (int i = 0; i < RodMesh.RULE.getNumberOfPoints(); i++) {
+            double s = (RodMesh.RULE.getPoint(i) + 1) / 2, weight = RodMesh.RULE.getWeight(i) / 2;
             double charge = density * 2 * Math.PI * rod.radius() * length * 3 * s * s * weight;
             addRing(charge, rod.radius(), near + (far - near) * s * s * s, r, z, into);
         }
     }
 
     private void addFace(double height, int node, int sign, double r, double z, double[] into) {
-        for (int i = 0; i < RodProblem.RULE.getNumberOfPoints(); i++) {
+        for (int i = 0; i < RodMesh.RULE.getNumberOfPoints(); i++) {
             double charge = 0;
-            for (int k = 0; k < RodProblem.RADIAL; k++) {
-                charge += sign * rod.discWeight(i, k) * magnetisation[k * RodProblem.NODES + node];
+            for (int k = 0; k < RodMesh.RADIAL; k++) {
+                charge += sign * rod.discWeight(i, k) * magnetisation[k * RodMesh.NODES + node];
             }
             addRing(charge, rod.discRadius(i), height, r, z, into);
         }
     }
 
-    /** Minus the gradient of {@link RodProblem#ringPotential}. */
+    /** Minus the gradient of {@link RodMatrices#ringPotential}. */
     private static void addRing(double charge, double a, double height, double r, double z, double[] into) {
         double dz = z - height, s2 = (a + r) * (a + r) + dz * dz, near2 = (a - r) * (a - r) + dz * dz;
         double s = Math.sqrt(s2), m1 = near2 / s2;

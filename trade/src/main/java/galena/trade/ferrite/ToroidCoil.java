@@ -53,9 +53,20 @@ public record ToroidCoil(Toroid core, Material material, double turns, double co
         return MU_0 * material.permeability() * turns * turns * core.reach();
     }
 
+    /** None: the field across the wire is a small part of that in the core. */
+    @Override
+    public double inductanceShift(double frequency, double celsius) {
+        return 0;
+    }
+
     @Override
     public double modelError() {
-        return 0.01 + Math.min(0.1, 1 / material.permeability());
+        return modelError(material.permeability());
+    }
+
+    /** A hundredth for the section's corners and roundings, and the share of flux that air takes beside the core. */
+    static double modelError(double permeability) {
+        return 0.01 + Math.min(0.1, 1 / permeability);
     }
 
     @Override

@@ -17,7 +17,7 @@ public record Metal(String name, double resistivity20, double temperatureCoeffic
                     new Metal(row[0], Double.parseDouble(row[1]), Double.parseDouble(row[2]), row[3], Basis.of(row[5])))
             .toList();
 
-    /** Annealed copper, 100 % of the international standard of 1913 (IEC 60028): what winding wire is made of. */
+    /** Annealed copper, 100 % of the international standard (IEC 60028): what winding wire is made of. */
     public static final Metal COPPER = TABLE.get(0);
 
     /** Range over which the straight law of resistance is taken (°C); winding wire's usual duty. */

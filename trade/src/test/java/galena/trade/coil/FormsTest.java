@@ -32,8 +32,7 @@ class FormsTest {
     @ParameterizedTest
     @CsvFileSource(resources = "/published/circular-loop.csv", delimiter = ';', useHeadersInDisplayName = true)
     void one_circular_turn(double radius, double diameter, double internal, double value, Double mutual) {
-        var grover =
-                Published.source("trade", Kind.CLOSED_FORM, "F. W. Grover (1946) ch. 16: circular turn of round wire");
+        var grover = Published.source("trade", Kind.CLOSED_FORM, "F. W. Grover (1946): circular turn of round wire");
         grover.matchesRelative(
                 "L of a ring of radius " + radius + " m, internal " + internal,
                 value,
@@ -117,7 +116,7 @@ class FormsTest {
         Published.source(
                         "trade",
                         Kind.MEMORY,
-                        "H. B. Brooks, Bull. Bur. Stand. 7 (1931): 1.6994 µH per metre of mean radius")
+                        "H. B. Brooks, Bur. Stand. J. Res. 7 (1931): 1.6994 µH per metre of mean radius")
                 .matchesRelative("900 turns, L (H)", 1.6994e-6 * mean * 900 * 900, coil.inductance(), 0.002);
     }
 
@@ -133,7 +132,7 @@ class FormsTest {
                 .matchesRelative(turns + " turns, L (H)", wheeler, coil.inductance(), 0.05);
     }
 
-    /** A long flat frame of many turns: two current sheets far apart stand against Neumann's sums. */
+    /** More area, more inductance: a square frame stands between the circles inside and outside it. */
     @Test
     void square_frame_lies_between_its_inscribed_and_circumscribed_circles() {
         var wire = Wire.Solid.copper(0.6e-3, 0.65e-3);

@@ -47,13 +47,14 @@ class WindingDesignTest {
     void every_former_gives_the_nearest_whole_turns(Former former) {
         WindingSheet sheet = sheet(former, GOAL);
         double miss = Math.abs(sheet.inductance().value() - 180e-6);
-        assertThat(former.wind(sheet.exactTurns()).inductance(1e6, 20)).isCloseTo(180e-6, within(1e-12));
+        Winding exact = former.wind(sheet.exactTurns());
+        assertThat(exact.inductance(1e6, 20) + exact.inductanceShift(1e6, 20)).isCloseTo(180e-6, within(0.2e-6));
         assertThat(sheet.winding().turns()).isEqualTo(Math.rint(sheet.exactTurns()));
         assertThat(sheet.oneTurnLess()).isLessThan(sheet.inductance().value());
         assertThat(sheet.oneTurnMore()).isGreaterThan(sheet.inductance().value());
         assertThat(miss)
-                .isLessThanOrEqualTo(1.1 * Math.abs(sheet.oneTurnLess() - 180e-6))
-                .isLessThanOrEqualTo(1.1 * Math.abs(sheet.oneTurnMore() - 180e-6));
+                .isLessThanOrEqualTo(1.2 * Math.abs(sheet.oneTurnLess() - 180e-6))
+                .isLessThanOrEqualTo(1.2 * Math.abs(sheet.oneTurnMore() - 180e-6));
         assertThat(sheet.inductance().low()).isLessThan(sheet.inductance().value());
         assertThat(sheet.contributions()).containsKey("formula").hasSizeGreaterThan(1);
         assertThat(sheet.turnsToSpare()).isNotNegative();
@@ -68,25 +69,28 @@ class WindingDesignTest {
     void measured_as_reckoned_asks_for_the_designed_turns(Former former) {
         WindingSheet sheet = sheet(former, GOAL);
         int wound = (int) sheet.winding().turns() - 3;
-        double measured = former.wind(wound).inductance(1e6, 20) * 1.02;
+        double measured =
+                (former.wind(wound).inductance(1e6, 20) + former.wind(wound).inductanceShift(1e6, 20)) * 1.02;
         TurnsChange change = TurnsChange.of(former, wound, Interval.within(measured, 0.01), GOAL);
         assertThat(change.calibration().value()).isCloseTo(1.02, within(1e-9));
         assertThat(change.change()).isBetween(1, 3);
         assertThat(change.turnsWanted().low()).isLessThan(change.turnsWanted().high());
-        assertThat(former.wind(change.turnsWanted().value()).inductance(1e6, 20) * 1.02)
-                .isCloseTo(180e-6, within(1e-11));
+        Winding wanted = former.wind(change.turnsWanted().value());
+        // the share that eddy currents take moves by a few tenths of a per cent over three turns
+        assertThat((wanted.inductance(1e6, 20) + wanted.inductanceShift(1e6, 20)) * 1.02)
+                .isCloseTo(180e-6, within(1e-6));
     }
 
     @Test
     void says_when_the_former_is_too_small_or_one_turn_too_much() {
         var tube = new TubeFormer(20e-3, 0.2e-3, 15e-3, 0.44e-3, 0.03, WIRE);
-        assertThat(WindingDesign.design(tube, GOAL)).isInstanceOfSatisfying(WindingDesign.TooMuch.class, much -> {
+        assertThat(WindingDesign.design(tube, GOAL)).isInstanceOfSatisfying(WindingDesign.DoesNotFit.class, much -> {
             assertThat(much.mostTurns()).isEqualTo(34);
             assertThat(much.share()).isLessThan(0.2);
         });
         var frame = new FrameFormer(1, 1, 2e-3, 0.1, 3e-3, 0.05, RectangularFrame.Lay.BOX, WIRE);
         assertThat(WindingDesign.design(frame, new WindingDesign.Goal(1e-6, 1e6, 20)))
-                .isInstanceOf(WindingDesign.TooLittle.class);
+                .isInstanceOf(WindingDesign.OneTurnIsTooMuch.class);
         assertThatThrownBy(() -> new TubeFormer(20e-3, 0, 0.1e-3, 0.44e-3, 0, WIRE))
                 .isInstanceOf(OutOfRange.class)
                 .hasMessageContaining("Not one turn fits");
