@@ -8,7 +8,6 @@ import galena.build.source.Edit;
 import galena.build.source.Editor;
 import galena.build.source.FileVersion;
 import galena.build.source.Nearest;
-import galena.build.source.Node;
 import galena.build.source.Node.Mapping;
 import galena.build.source.Place;
 import galena.build.source.Problem;
@@ -23,7 +22,6 @@ import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * A build folder as it stood when it was opened. Everything but {@code build.yaml} may be missing.
@@ -159,18 +157,5 @@ public record BuildFolder(
                 "the build has no " + what + " \"" + name + "\"",
                 all,
                 Nearest.to(name, known).map(n -> "Nearest: " + n));
-    }
-
-    /** The files that were read, for digests: those that exist, in a fixed order. */
-    public List<Path> files() {
-        return Stream.of(Layout.BUILD, Layout.DRAWER, Layout.STATIONS, Layout.LOG, Layout.CALIBRATION)
-                .map(layout -> layout.in(folder))
-                .filter(Files::exists)
-                .toList();
-    }
-
-    /** The tree of {@code build.yaml}, for places and edits. */
-    public Node tree() {
-        return build.top();
     }
 }

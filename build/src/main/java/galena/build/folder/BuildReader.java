@@ -30,7 +30,7 @@ public final class BuildReader {
         Mapping top = YamlReader.read(current, problems);
         Optional<Filled> filled = BuildForm.BUILD.read(top, new Notes(problems, "A build has parts."));
         BuildChecks.check(top, problems);
-        DeviceChecks.check(top, devices, problems);
+        TradeChecks.check(top, devices, problems);
         problems.throwIfAny();
         return build(file, top, filled.orElseThrow(), folderName, devices);
     }

@@ -13,10 +13,12 @@ import galena.build.form.Quantities;
 import galena.build.form.Text;
 import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * What a reconciling of readings found and the builder accepted: laid over the build, never written into it.
@@ -40,6 +42,12 @@ public record Calibration(String accepted, Map<String, Correction> parts, List<S
             Optional<Quantity> saturationCurrent,
             Optional<Quantity> pinchOff,
             Optional<Quantity> beta) {}
+
+    public Calibration {
+        parts = Collections.unmodifiableMap(new TreeMap<>(parts)); // in a fixed order: cache keys depend on it
+        strays = List.copyOf(strays);
+        couplings = List.copyOf(couplings);
+    }
 
     private static final Form CORRECTION = Form.of(
             "a correction",

@@ -7,6 +7,7 @@ import galena.build.source.Problem;
 import galena.build.source.Problems;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** Checks within one part that join one key to another. */
 final class PartChecks {
@@ -59,7 +60,7 @@ final class PartChecks {
     }
 
     private void setNeedsRange(PartKind kind) {
-        if (!part.has("set") || part.range(kind.key()).isPresent()) return;
+        if (!part.has("set") || part.quantity(kind.key()).isEmpty()) return;
         problems.add(new Problem(
                 part.place("set"),
                 part.path("set"),
@@ -69,9 +70,9 @@ final class PartChecks {
     }
 
     private void endResistance() {
-        if (!part.has("end_resistance")) return;
-        double track = part.si(PartKind.PRESET.key());
-        double end = part.si("end_resistance");
+        double track = part.si(PartKind.PRESET.key(), 0);
+        double end = part.si("end_resistance", 0);
+        if (track == 0 || end == 0) return;
         if (LEAST_END * track <= end && end <= GREATEST_END * track) return;
         problems.add(new Problem(
                 part.place("end_resistance"),
@@ -93,12 +94,14 @@ final class PartChecks {
 
     /** A part whose pins all join one net does nothing: a slip, and a fault for the equations. */
     private void shorted(PartKind kind) {
-        List<String> nets = kind.pins().stream()
-                .map(pin -> part.text(pin).orElseThrow())
-                .distinct()
-                .toList();
-        if (nets.size() > 1) return;
-        add(part.path(), "all pins are joined to " + nets.get(0), "A part joins at least two nets.", "Correct a pin.");
+        List<Optional<String>> nets =
+                kind.pins().stream().map(part::text).distinct().toList();
+        if (nets.size() > 1 || nets.get(0).isEmpty()) return;
+        add(
+                part.path(),
+                "all pins are joined to " + nets.get(0).get(),
+                "A part joins at least two nets.",
+                "Correct a pin.");
     }
 
     private void add(String path, String found, String rule, String remedy) {

@@ -69,7 +69,7 @@ final class PartForms {
                         "The temperature coefficient is given in ppm/K, or as NP0, N750, P100."));
         }
         for (String pin : kind.pins())
-            fields.add(needed(
+            fields.add(Field.pin(
                     pin,
                     Text.NAME,
                     "Every pin of " + kind.noun() + " is joined to a net: " + String.join(", ", kind.pins()) + "."));

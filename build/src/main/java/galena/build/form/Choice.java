@@ -23,7 +23,7 @@ public record Choice(String inWords, List<Form> kinds) implements Type {
             return notes.bad(node, node.kind() + " stands here", "Write a " + inWords + " as {kind: value, …}.");
         return KindKey.choose(kinds, inWords, group, notes)
                 .flatMap(form -> form.read(group, notes))
-                .map(filled -> filled);
+                .map(Object.class::cast);
     }
 
     @Override

@@ -16,7 +16,7 @@ public record DeviceRef(Form parameters) implements Type {
 
     @Override
     public Optional<Object> read(Node node, Notes notes) {
-        if (node instanceof Mapping) return parameters.read(node, notes).map(filled -> filled);
+        if (node instanceof Mapping) return parameters.read(node, notes).map(Object.class::cast);
         return TYPE_NUMBER.read(node, notes);
     }
 

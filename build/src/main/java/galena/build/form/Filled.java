@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** A group whose values all passed the checks of its form. Immutable. */
+/** A group read by its form. Once handed on, all its values have passed. Immutable. */
 public final class Filled {
     private final Form form;
     private final Mapping source;
@@ -24,19 +24,13 @@ public final class Filled {
         this.values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
     }
 
-    /** The same group with one value replaced or added, for overlays; its place is the group's. */
-    public Filled with(String key, Object value) {
-        Map<String, Object> changed = new LinkedHashMap<>(values);
-        changed.put(key, value);
-        return new Filled(form, source, changed);
-    }
-
     public Form form() {
         return form;
     }
 
+    /** Whether the key is written, be its value good or not. */
     public boolean has(String key) {
-        return values.containsKey(key);
+        return source.entry(key).isPresent();
     }
 
     /** Keys in the order of the file. */

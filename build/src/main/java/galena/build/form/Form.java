@@ -21,7 +21,7 @@ import java.util.regex.Pattern;
  *
  * @param name what the group is, with its article: "a trimmer"
  * @param fields its keys
- * @param check what joins one key to another, asked once all values passed
+ * @param check what joins one key to another; asked even if some values failed, which it then finds written but empty
  */
 public record Form(String name, List<Field> fields, Check check) {
     /** A rule that joins several keys of one group. */
@@ -80,7 +80,10 @@ public record Form(String name, List<Field> fields, Check check) {
             sound &= value.isPresent();
         }
         sound &= hasAllNeeded(group, notes);
-        return sound ? checked(new Filled(this, group, values), notes.problems()) : Optional.empty();
+        Filled filled = new Filled(this, group, values);
+        int before = notes.problems().count();
+        check.check(filled, notes.problems());
+        return sound && notes.problems().count() == before ? Optional.of(filled) : Optional.empty();
     }
 
     private Optional<Object> value(Mapping group, int index, Notes notes) {
@@ -88,12 +91,6 @@ public record Form(String name, List<Field> fields, Check check) {
         Optional<Field> field = field(entry.key().text());
         if (field.isEmpty()) return unknownKey(group, index, notes);
         return field.get().type().read(entry.value(), notes.under(field.get().rule()));
-    }
-
-    private Optional<Filled> checked(Filled filled, Problems problems) {
-        int before = problems.count();
-        check.check(filled, problems);
-        return problems.count() == before ? Optional.of(filled) : Optional.empty();
     }
 
     private static boolean isNothing(Node node) {
@@ -107,11 +104,7 @@ public record Form(String name, List<Field> fields, Check check) {
             if (!field.required() || checkedBefore || group.entry(field.key()).isPresent()) continue;
             notes.problems()
                     .add(new Problem(
-                            group.place(),
-                            group.path(),
-                            "lacks the key " + field.key(),
-                            field.rule(),
-                            "Add " + field.key() + ": …"));
+                            group.place(), group.path(), field.missing(), field.rule(), "Add " + field.key() + ": …"));
             all = false;
         }
         return all;
@@ -129,6 +122,11 @@ public record Form(String name, List<Field> fields, Check check) {
                             "the comma before " + Notes.quoted(key.text()) + " splits the value in two",
                             "Inside braces a comma separates keys; the decimal sign is a point.",
                             "Nearest: " + uncut.get()));
+            return Optional.empty();
+        }
+        Optional<String> spaced = Colon.spaced(key, keys());
+        if (spaced.isPresent()) {
+            notes.problems().add(Colon.problem(key, path, spaced.get()));
             return Optional.empty();
         }
         List<String> unused =

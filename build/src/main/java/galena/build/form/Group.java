@@ -8,7 +8,7 @@ import java.util.Optional;
 public record Group(Form form) implements Type {
     @Override
     public Optional<Object> read(Node node, Notes notes) {
-        return form.read(node, notes).map(filled -> filled);
+        return form.read(node, notes).map(Object.class::cast);
     }
 
     @Override

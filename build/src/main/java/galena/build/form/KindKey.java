@@ -52,6 +52,13 @@ final class KindKey {
                             group.place(), group.path(), "is " + both + " at once", rule, "Keep one of them."));
             return Optional.empty();
         }
+        for (Entry entry : group.entries()) {
+            Optional<String> spaced = Colon.spaced(entry.key(), keys);
+            if (spaced.isEmpty()) continue;
+            String path = group.path() + "." + entry.key().text();
+            notes.problems().add(Colon.problem(entry.key(), path, spaced.get()));
+            return Optional.empty();
+        }
         Optional<String> nearest = group.entries().stream()
                 .map(Entry::key)
                 .flatMap(key -> meant(key.text(), keys).stream())

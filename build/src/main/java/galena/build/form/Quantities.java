@@ -112,15 +112,11 @@ public final class Quantities {
 
     private static boolean outside(Quantity read, double low, double high, Node node, Notes notes) {
         if (low <= read.value() && read.value() <= high) return false;
-        String limits = limit(low, read) + " to " + limit(high, read);
+        String limits = Engineering.exact(low, read.unit()) + " to " + Engineering.exact(high, read.unit());
         String remedy = "Allowed: " + limits + "."
                 + mistakenPrefix(read, low, high).map(r -> " " + r).orElse("");
         notes.bad(node, Notes.quoted(read.text()) + (read.value() < low ? " is too small" : " is too large"), remedy);
         return true;
-    }
-
-    private static String limit(double value, Quantity like) {
-        return Engineering.print(value, like.unit(), 2).replaceFirst("(\\d)\\.0(\\D|$)", "$1$2");
     }
 
     /** The commonest slip of all: M for m, m for M, or M for µ. */

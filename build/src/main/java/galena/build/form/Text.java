@@ -1,5 +1,6 @@
 package galena.build.form;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import galena.build.source.Node;
 import java.util.Optional;
@@ -41,7 +42,9 @@ public record Text(String shape, String inWords) implements Type {
     @Override
     public ObjectNode schema(Definitions definitions) {
         ObjectNode schema = Definitions.object();
-        schema.putArray("type").add("string").add("number");
+        ArrayNode types = schema.putArray("type").add("string");
+        if (fits("40673")) types.add("number"); // YAML takes digits for a number
+        if (fits("true")) types.add("boolean");
         return schema.put("pattern", "^(?:" + shape + ")$");
     }
 }

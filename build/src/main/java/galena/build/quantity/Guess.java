@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -23,6 +24,15 @@ final class Guess {
     /** Moulded chokes print R for the decimal point of microhenries; on a resistor it means ohms. */
     private static final Pattern POINT_IS_R = Pattern.compile("(\\d+)R(\\d+)");
 
+    /** 4k7 5 %: the tolerance is a value of its own. */
+    private static final Pattern AND_TOLERANCE = Pattern.compile("(.*\\S)\\s+(?:±|\\+/-)?\\s*(\\d+(?:\\.\\d+)?)\\s*%");
+
+    private static final Pattern BLANK_THOUSANDS = Pattern.compile("(\\d{1,3})((?:[ \u00A0\u202F]\\d{3})+)(?!\\d)(.*)");
+
+    /** How farads were written on old parts and sheets. */
+    private static final Map<String, String> OLD_UNITS =
+            Map.of("mfd", "µF", "mf", "µF", "ufd", "µF", "mmfd", "pF", "mmf", "pF", "uuf", "pF", "pfd", "pF");
+
     private static final Pattern OTHER_RANGE = Pattern.compile(
             "(.*?[\\w\u00B5\u03BC\u2126\u03A9])\\s*(?:\\.{3,}|\u2026|\u2013|\u2014|-|~| to | bis )\\s*(\\d.*)");
     private static final Pattern OTHER_AT = Pattern.compile("(.*\\d)\\s*(?:at|bei|,|/|\\()\\s*(\\d[^)]*)\\)?");
@@ -33,6 +43,11 @@ final class Guess {
     private Guess() {}
 
     static BadQuantity why(String text, Unit unit) {
+        Matcher both = AND_TOLERANCE.matcher(text);
+        if (unit.hasLetterCodes() && both.matches() && readable(both.group(1), unit)) {
+            String nearest = both.group(1) + ", tolerance: " + both.group(2) + " %";
+            return new BadQuantity(found(text, unit), rule(unit), Optional.of(nearest));
+        }
         return new BadQuantity(found(text, unit), rule(unit), either(spellings(text, unit, t -> readable(t, unit))));
     }
 
@@ -77,6 +92,17 @@ final class Guess {
                 either(nearest));
     }
 
+    static BadQuantity whyBadSide(String value, String frequency, Unit unit) {
+        boolean first = !readable(value, unit);
+        List<String> nearest = new ArrayList<>();
+        for (String v : spellings(value, unit, t -> readable(t, unit)))
+            for (String f : spellings(frequency, Unit.HERTZ, t -> readable(t, Unit.HERTZ))) nearest.add(v + " @ " + f);
+        return new BadQuantity(
+                first ? found(value, unit) : found(frequency, Unit.HERTZ),
+                rule(first ? unit : Unit.HERTZ),
+                either(nearest));
+    }
+
     static String quoted(String text) {
         return '"' + (text.length() > 40 ? text.substring(0, 40) + "…" : text) + '"';
     }
@@ -93,6 +119,9 @@ final class Guess {
         for (Unit other : Unit.values())
             if (other != unit && !isBarePrefix(suffix) && readable(text, other))
                 return quoted(text) + " is " + other.noun() + ", not " + unit.noun();
+        if (unit.hasLetterCodes() && AND_TOLERANCE.matcher(text).matches())
+            return quoted(text) + " carries a tolerance";
+        if (BLANK_THOUSANDS.matcher(text).matches()) return quoted(text) + " has a blank among its digits";
         if (unit.hasLetterCodes() && WITH_TOLERANCE.matcher(text).matches())
             return quoted(text) + " ends with a tolerance letter";
         return quoted(text) + " has an unknown unit, " + quoted(suffix);
@@ -141,6 +170,9 @@ final class Guess {
         Matcher comma = DECIMAL_COMMA.matcher(text);
         if (comma.matches()) candidates.addAll(mended(comma.group(1) + "." + comma.group(2), unit));
         candidates.addAll(mended(text, unit));
+        Matcher blanks = BLANK_THOUSANDS.matcher(text);
+        if (blanks.matches())
+            candidates.addAll(mended(blanks.group(1) + blanks.group(2).replaceAll("\\D", "") + blanks.group(3), unit));
         Matcher choke = POINT_IS_R.matcher(text);
         if (unit == Unit.HENRY && choke.matches()) candidates.add(choke.group(1) + "." + choke.group(2) + " µH");
         Matcher tolerance = WITH_TOLERANCE.matcher(text);
@@ -164,13 +196,17 @@ final class Guess {
     /** Spellings of the unit that differ from the suffix in case alone, else the one with the fewest slips. */
     private static List<String> near(String suffix, Unit unit) {
         List<String> known = new ArrayList<>(Scales.of(unit).keySet());
-        known.removeIf(spelling -> spelling.startsWith("K") && spelling.length() > 1); // read, but never proposed
+        known.removeIf(spelling -> isNeverMeant(spelling, unit));
+        String old = OLD_UNITS.get(suffix.toLowerCase(Locale.ROOT));
+        if (unit == Unit.FARAD && old != null) return List.of(old);
         known.sort(Comparator.comparingInt((String spelling) -> slips(spelling, suffix))
                 .thenComparing(spelling -> !spelling.startsWith(suffix.substring(0, 1)))
                 .thenComparing(spelling -> !spelling.endsWith(unit.symbol()))
                 .thenComparing(Comparator.naturalOrder()));
         List<String> sameButCase =
                 known.stream().filter(suffix::equalsIgnoreCase).sorted().toList();
+        // a capital M is mega; a small m before the wrong case is a slip for either
+        if (suffix.startsWith("M")) sameButCase = starting(sameButCase, "M");
         if (!sameButCase.isEmpty()) return sameButCase;
         return known.stream()
                 .filter(spelling -> slips(spelling, suffix) <= Math.min(SLIPS, spelling.length() - 1))
@@ -178,11 +214,23 @@ final class Guess {
                 .toList();
     }
 
+    private static List<String> starting(List<String> spellings, String prefix) {
+        List<String> fit = spellings.stream().filter(s -> s.startsWith(prefix)).toList();
+        return fit.isEmpty() ? spellings : fit;
+    }
+
+    /** Read but never proposed: K for k, and prefixes that no part of the kind has. */
+    private static boolean isNeverMeant(String spelling, Unit unit) {
+        boolean huge = unit == Unit.FARAD || unit == Unit.HENRY;
+        return (spelling.startsWith("K") && spelling.length() > 1) || (huge && spelling.matches("[kM].?"));
+    }
+
     private static List<String> withUnit(String digits, Unit unit) {
         List<String> spelled = new ArrayList<>();
         double value = Double.parseDouble(digits.replace('\u2212', '-'));
         if (unit == Unit.FRACTION && Math.abs(value) <= 1 && value != 0) spelled.add(Engineering.exact(value, unit));
         else spelled.add(digits + (unit.usual().isEmpty() ? "" : (unit == Unit.RATIO ? "" : " ") + unit.usual()));
+        if (unit == Unit.SECOND && Math.abs(value) >= 1) spelled.add(0, digits + " h");
         if (unit == Unit.FARAD && MARKING.matcher(digits).matches())
             spelled.add(Engineering.exact(marking(digits), unit));
         return spelled;

@@ -19,7 +19,7 @@ final class Spelling {
 
     /** IEC 60062, letter and digit code: the letter stands where the decimal point is. 4k7, R47, 1G0. */
     private static final Pattern LETTER_CODE =
-            Pattern.compile("(\\d*)([RKkMGTmnpu\u00B5\u03BC])(\\d+)" + BLANKS + "(.*)");
+            Pattern.compile("(\\d*)([RKkMGTmnpfu\u00B5\u03BC])(\\d+)" + BLANKS + "(.*)");
 
     static final String RANGE = "..";
 
@@ -132,8 +132,12 @@ final class Spelling {
     static AtFrequency readAtFrequency(String text, Unit unit) throws BadQuantity {
         int at = text.indexOf('@');
         if (at < 0) throw Guess.whyNoFrequency(text, unit);
-        Quantity value = Quantity.read(text.substring(0, at), unit);
-        Quantity frequency = Quantity.read(text.substring(at + 1), Unit.HERTZ);
+        String left = trim(text.substring(0, at));
+        String right = trim(text.substring(at + 1));
+        if (strictly(left, unit).isEmpty() || strictly(right, Unit.HERTZ).isEmpty())
+            throw Guess.whyBadSide(left, right, unit);
+        Quantity value = Quantity.read(left, unit);
+        Quantity frequency = Quantity.read(right, Unit.HERTZ);
         if (frequency.value() <= 0)
             throw new BadQuantity(
                     Guess.quoted(frequency.text()) + " after the @ is not above zero",

@@ -2,6 +2,7 @@ package galena.build.source;
 
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -11,13 +12,25 @@ public final class Nearest {
 
     /**
      * The known word with the fewest slips (a letter missed, added, changed, or two swapped: Damerau and Levenshtein's
-     * distance, case apart), if they are at most a third of the word. A plural, or {@code -} for {@code _}, costs one slip.
+     * distance, case apart), if they are at most a third of the word. A plural, or {@code -} for {@code _}, costs one slip. A word that
+     * begins a single known one stands for it.
      */
     public static Optional<String> to(String word, Collection<String> known) {
+        Optional<String> whole = abbreviated(word, known);
+        if (whole.isPresent()) return whole;
         return known.stream()
                 .filter(candidate -> isNear(word, candidate))
                 .min(Comparator.comparingInt((String candidate) -> slips(word, candidate))
                         .thenComparing(Comparator.naturalOrder()));
+    }
+
+    /** The only known word that starts with this one: d for drain, tol for tolerance. */
+    private static Optional<String> abbreviated(String word, Collection<String> known) {
+        String start = word.toLowerCase(Locale.ROOT);
+        List<String> longer = known.stream()
+                .filter(candidate -> candidate.toLowerCase(Locale.ROOT).startsWith(start) && !start.isEmpty())
+                .toList();
+        return longer.size() == 1 ? Optional.of(longer.get(0)) : Optional.empty();
     }
 
     private static boolean isNear(String word, String candidate) {

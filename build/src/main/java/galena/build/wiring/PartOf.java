@@ -104,11 +104,17 @@ final class PartOf {
     }
 
     private Preset preset(PartEntry entry) {
-        double track = main(entry);
-        // the end resistance as written scales with the track, which a calibration may have moved
-        double end =
-                entry.values().si("end_resistance", Preset.USUAL_END_SHARE * track / factor(entry)) * factor(entry);
-        return new Preset(entry.name(), pin(entry, 0), pin(entry, 1), pin(entry, 2), track, position(entry), end);
+        double track = entry.value().orElseThrow().value();
+        double end = entry.values().si("end_resistance", Preset.USUAL_END_SHARE * track);
+        double factor = factor(entry);
+        return new Preset(
+                entry.name(),
+                pin(entry, 0),
+                pin(entry, 1),
+                pin(entry, 2),
+                factor * track,
+                position(entry),
+                factor * end);
     }
 
     private Trimmer trimmer(PartEntry entry) {
@@ -123,6 +129,7 @@ final class PartOf {
                 entry.temperatureCoefficient());
     }
 
+    /** A Q holds at every position of a slug: the loss follows the inductance. */
     private Coil coil(PartEntry entry) {
         Filled v = entry.values();
         double inductance =

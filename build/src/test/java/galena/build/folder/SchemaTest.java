@@ -104,6 +104,7 @@ class SchemaTest {
                 "capacitance: 3 pF  | capacity: 3 pF",
                 "BF256B             | {pinch_off: -2 V}",
                 "Rs:                | R s:",
+                "from: source       | from: 5",
             })
     void what_is_wrong_by_itself_fails_both(String old, String now) throws IOException {
         assertThat(Builds.STAGE).contains(old);

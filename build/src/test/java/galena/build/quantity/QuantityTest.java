@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import galena.proof.Kind;
 import galena.proof.Published;
 import java.util.Random;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -129,6 +130,30 @@ class QuantityTest {
             assertThat(milli).as("%s", unit).isEqualTo(1e-3);
             assertThat(mega).as("%s", unit).isEqualTo(1e6);
         }
+    }
+
+    /** The pattern that editors get and the reading agree on texts made of what quantities are made of; seeded. */
+    @ParameterizedTest
+    @EnumSource(Unit.class)
+    void the_pattern_for_editors_agrees_with_the_reading(Unit unit) {
+        Pattern pattern = Pattern.compile(unit.pattern());
+        String[] pieces = {
+            "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A",
+            "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah", "ppm/K", "A/V²", "G", "T", "f", ","
+        };
+        Random random = new Random(9);
+        int good = 0;
+        for (int i = 0; i < 20_000; i++) {
+            StringBuilder text = new StringBuilder(pieces[random.nextInt(2)]);
+            for (int j = random.nextInt(5); j > 0; j--) text.append(pieces[random.nextInt(pieces.length)]);
+            String trimmed = Spelling.trim(text.toString());
+            boolean read = Spelling.strictly(trimmed, unit).isPresent();
+            assertThat(pattern.matcher(trimmed).matches())
+                    .as("%s of \"%s\", seed 9", unit, trimmed)
+                    .isEqualTo(read);
+            if (read) good++;
+        }
+        assertThat(good).as("texts that are quantities").isGreaterThan(100);
     }
 
     /** Any value prints to a text that reads back to it; seeded. */

@@ -65,7 +65,7 @@ class RangeTest {
                 "85            | \"85\" names no frequency           | 85 @ 1 MHz",
                 "85 at 1 MHz   | \"85 at 1 MHz\" names no frequency  | 85 @ 1 MHz",
                 "85 (1 MHz)    | \"85 (1 MHz)\" names no frequency   | 85 @ 1 MHz",
-                "85 @ 1        | \"1\" has no unit                   | 1 kHz",
+                "85 @ 1        | \"1\" has no unit                   | 85 @ 1 kHz",
                 "85 @ 0 Hz     | \"0 Hz\" after the @ is not above zero | ",
             })
     void refuses_a_q_without_its_frequency(String text, String found, String nearest) {

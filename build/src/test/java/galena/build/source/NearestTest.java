@@ -21,6 +21,8 @@ class NearestTest {
         "saturationcurrent, saturation_current",
         "Q, q",
         "sett, set",
+        "cap, capacitor",
+        "re,",
         "frequency,",
         "zz,",
     })

@@ -15,6 +15,9 @@ import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.engine.circuit.Circuit;
+import galena.engine.equations.Equations;
+import galena.engine.operating.OperatingPoint;
+import galena.engine.operating.OperatingPointLadder;
 import galena.engine.part.Battery;
 import galena.engine.part.Bipolar;
 import galena.engine.part.Capacitor;
@@ -30,6 +33,8 @@ import galena.engine.part.Resonator;
 import galena.engine.part.Trimmer;
 import galena.engine.part.VoltageSource;
 import galena.engine.part.Wave;
+import galena.proof.Kind;
+import galena.proof.Published;
 import galena.trade.device.Device;
 import galena.trade.device.DeviceLibrary;
 import java.util.List;
@@ -41,6 +46,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 
 class CircuitOfTest {
+    /** The gate junctions' leakage, some picoamperes, against a milliampere. */
+    private static final double JUNCTION_LEAKAGE = 1e-6;
+
     private static final Offset<Double> ROUNDING = within(1e-12);
 
     private static <P extends Part> P part(Circuit circuit, String name, Class<P> kind) {
@@ -121,10 +129,25 @@ class CircuitOfTest {
             } catch (BadInputException refused) {
                 assertThat(refused.problems().get(0).found()).contains("can't be used");
                 unusable++;
-                System.out.println(refused.getMessage());
             }
         }
         assertThat(unusable).isLessThan(DeviceLibrary.standard().devices().size() / 5);
+    }
+
+    /** Square law with channel-length modulation: I = β (v_gs − V_P)² (1 + λ v_ds), the source resistor carrying I. */
+    @Test
+    void the_engine_rests_where_the_square_law_puts_the_stage() throws BadInputException {
+        Circuit circuit =
+                CircuitOf.build(Builds.read(Builds.STAGE), Overlay.NONE).circuit();
+        OperatingPoint.Found rest = (OperatingPoint.Found) OperatingPointLadder.climb(Equations.of(circuit));
+        Jfet.Model q1 = part(circuit, "Q1", Jfet.class).model();
+        double source = rest.voltage("source");
+        double over = -source - q1.pinchOff();
+        double current =
+                q1.beta() * over * over * (1 + q1.channelLengthModulation() * (rest.voltage("drain") - source));
+        Published.source("build", Kind.CLOSED_FORM, "JFET square law with channel-length modulation, self-biased")
+                .matchesRelative("source current of the stage, A", current, source / 1000, JUNCTION_LEAKAGE)
+                .matchesRelative("supply current of the stage, A", current, -rest.current("supply"), JUNCTION_LEAKAGE);
     }
 
     @Test

@@ -1,5 +1,6 @@
 package galena.build.folder;
 
+import galena.build.source.Nearest;
 import galena.build.source.Node;
 import galena.build.source.Node.Mapping;
 import galena.build.source.Node.Scalar;
@@ -20,13 +21,16 @@ import galena.trade.device.ModelAnswer;
 import galena.trade.device.NotDerivable;
 import galena.trade.device.TuningDiodeData;
 import galena.trade.device.TuningDiodeModel;
+import galena.trade.limit.Region;
+import galena.trade.limit.RuleBook;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Checks of what a build names from the trade's data: devices by type number, batteries by name. */
-final class DeviceChecks {
+/** Checks of what a build names from the trade's data: devices by type number, batteries and regions by
+ * name. */
+final class TradeChecks {
     /** Volts: {@link galena.engine.part.Junction}'s own limits. */
     private static final double STEEPEST_POTENTIAL = 5;
 
@@ -35,16 +39,17 @@ final class DeviceChecks {
     private final DeviceLibrary library;
     private final Problems problems;
 
-    private DeviceChecks(DeviceLibrary library, Problems problems) {
+    private TradeChecks(DeviceLibrary library, Problems problems) {
         this.library = library;
         this.problems = problems;
     }
 
     static void check(Mapping top, DeviceLibrary library, Problems problems) {
-        DeviceChecks checks = new DeviceChecks(library, problems);
+        TradeChecks checks = new TradeChecks(library, problems);
         if (top.value("parts").orElse(null) instanceof Mapping parts)
             parts.entries().forEach(entry -> checks.part(entry.value()));
         top.find("supply.battery").ifPresent(checks::battery);
+        top.find("intent.rules").ifPresent(checks::region);
     }
 
     /** The family that a kind of part may be named from; none for kinds that are no devices. */
@@ -83,7 +88,10 @@ final class DeviceChecks {
             List<String> fitting = unknown.nearest().stream()
                     .filter(near -> known.contains(near))
                     .toList();
-            add(type, "no device \"" + type.text() + "\" is held", rule, nearest(fitting));
+            String other = unknown.nearest().isEmpty() ? "" : unknown.nearest().get(0);
+            Optional<String> remedy = nearest(fitting)
+                    .or(() -> other.isEmpty() ? Optional.empty() : Optional.of("Nearest of another kind: " + other));
+            add(type, "no device \"" + type.text() + "\" is held", rule, remedy);
         } else if (answer instanceof Lookup.Known known) {
             if (families(kind).contains(known.device().family())) fits(known.device(), type, part);
             else wrongKind(kind, known.device(), type);
@@ -146,7 +154,22 @@ final class DeviceChecks {
                     name,
                     '"' + name.text() + "\": " + unknown.reason(),
                     "Held: " + String.join(", ", unknown.held()) + "; several in series as 6xAA-NiMH.",
-                    Optional.of("Any other supply is given as {voltage: 9 V, resistance: 2 Ω}."));
+                    nearest(unknown.held().stream()
+                                    .filter(held -> held.startsWith(name.text()))
+                                    .toList())
+                            .or(() -> Optional.of("Any other supply is given as {voltage: 9 V, resistance: 2 Ω}.")));
+    }
+
+    private void region(Node node) {
+        if (!(node instanceof Scalar name) || name.isEmpty()) return;
+        RuleBook book = RuleBook.standard();
+        if (book.region(name.text()).isPresent()) return;
+        List<String> codes = book.regions().stream().map(Region::code).toList();
+        add(
+                name,
+                "no region \"" + name.text() + "\" is held",
+                "Held: " + String.join(", ", codes) + ".",
+                Nearest.to(name.text(), codes).map(near -> "Nearest: " + near));
     }
 
     private static Optional<String> nearest(List<String> types) {
