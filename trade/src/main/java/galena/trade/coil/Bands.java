@@ -6,9 +6,9 @@ import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
- * ∫∫ f(|x − y|) dx dy over two stretches of one axis, for an f with at most a logarithm at 0: how coaxial bands of current
- * or charge act on each other. The double integral is the single one of f times the stretch on which x − y = t, a
- * trapezoid; each straight piece of it is taken by Gauss's rule, with points crowded towards t = 0 by t = L·s³.
+ * ∫∫ f(|x − y|) dx dy over two stretches of one axis, for an f with at most a logarithm at 0: how coaxial bands of
+ * current or charge act on each other. The double integral is the single one of f times the stretch on which x − y =
+ * t, a trapezoid; each straight piece of it is taken by Gauss's rule, with points crowded towards t = 0 by t = L·s³.
  */
 public final class Bands {
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(20);

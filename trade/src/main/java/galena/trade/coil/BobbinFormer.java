@@ -47,7 +47,9 @@ public record BobbinFormer(
     @Override
     public double mostTurns() {
         double depth = (cheekDiameter - hubDiameter) / 2 - wire.outerDiameter();
-        return (1 + Math.floor(depth / layerPitch + 1e-9)) * Math.floor(width / pitch * (1 + 1e-12));
+        double fit = 1 + Math.floor(depth / layerPitch + 1e-9);
+        double covered = Math.min(Multilayer.MOST_LAYERS, Math.floor(Multilayer.DEEPEST * hubDiameter / layerPitch));
+        return Math.min(fit, covered) * Math.floor(width / pitch * (1 + 1e-12));
     }
 
     @Override

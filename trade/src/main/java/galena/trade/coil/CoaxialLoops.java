@@ -5,9 +5,9 @@ import static galena.trade.wire.SkinEffect.MU_0;
 import org.hipparchus.special.elliptic.carlson.CarlsonEllipticIntegral;
 
 /**
- * Thin coaxial circles: mutual inductance and field. J. C. Maxwell, Treatise, art. 701; W. R. Smythe, Static and Dynamic
- * Electricity. With s² = (a+r)² + z², the complementary parameter m₁ = ((a−r)² + z²)/s² goes to Carlson's forms
- * directly, so that nearly touching circles lose no digits; K − E = m·D with D = R_D(0, m₁, 1)/3.
+ * Thin coaxial circles: mutual inductance and field. J. C. Maxwell, Treatise, art. 701; W. R. Smythe, Static and
+ * Dynamic Electricity. With s² = (a+r)² + z², the complementary parameter m₁ = ((a−r)² + z²)/s² goes to Carlson's
+ * forms directly, so that nearly touching circles lose no digits; K − E = m·D with D = R_D(0, m₁, 1)/3.
  */
 public final class CoaxialLoops {
     private CoaxialLoops() {}

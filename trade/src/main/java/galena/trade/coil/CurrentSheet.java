@@ -8,8 +8,8 @@ import galena.trade.wire.OutOfRange;
 
 /**
  * Cylindrical current sheets: L = µ₀N²πa²K/ℓ with K after H. Nagaoka, J. Coll. Sci. Tokyo 27 (1909), art. 6, and the
- * mutual inductance of coaxial sheets by integration of {@link CoaxialLoops}. What round wire does instead of a sheet is
- * in {@link RoundWire}.
+ * mutual inductance of coaxial sheets by integration of {@link CoaxialLoops}. What round wire does instead of a sheet
+ * is in {@link RoundWire}.
  */
 public final class CurrentSheet {
     /** Past it E − k leaves fewer than nine digits. */
@@ -30,8 +30,8 @@ public final class CurrentSheet {
     }
 
     /**
-     * Nagaoka's K against u = diameter/length, 0 to 1000: 4/(3πk′)·[(k′²/k²)(K − E) + E − k] with k² = u²/(1 + u²). (K −
-     * E)/k² is taken as one Carlson integral, so nothing cancels in long coils.
+     * Nagaoka's K against u = diameter/length, 0 to 1000: 4/(3πk′)·[(k′²/k²)(K − E) + E − k] with k² = u²/(1 + u²).
+     * (K − E)/k² is taken as one Carlson integral, so nothing cancels in long coils.
      */
     public static double nagaoka(double u) {
         OutOfRange.require("diameter/length", u, 0, FLATTEST, "So flat a coil is a loop: give it its true pitch.");

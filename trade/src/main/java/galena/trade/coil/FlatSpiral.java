@@ -5,9 +5,9 @@ import galena.trade.wire.Wire;
 import java.util.Arrays;
 
 /**
- * A spiral in one plane, summed from circles of round wire: L = Σ self + ΣΣ mutual. Self-inductance of a ring µ₀a[ln(8a/b)
- * − 2 + internal/4], F. W. Grover (1946). Range: 1 to 200 turns, pitch at least the wire's outer diameter, inner
- * diameter at least twice the pitch, so that circles stand well for the spiral.
+ * A spiral in one plane, summed from circles of round wire: L = Σ self + ΣΣ mutual. Self-inductance of a ring
+ * µ₀a[ln(8a/b) − 2 + internal/4], F. W. Grover (1946). Range: 1 to 200 turns, pitch at least the wire's outer
+ * diameter, inner diameter at least twice the pitch, so that circles stand well for the spiral.
  *
  * @param turns number of turns; a part turn counts in proportion
  * @param innerDiameter to the inner edge (m)
@@ -15,8 +15,10 @@ import java.util.Arrays;
  * @param wire what it is wound with
  */
 public record FlatSpiral(double turns, double innerDiameter, double pitch, Wire wire) implements Winding {
+    static final int MOST_TURNS = 200;
+
     public FlatSpiral {
-        OutOfRange.require("turns", turns, 1, 200, "A flat spiral of that many turns is not covered.");
+        OutOfRange.require("turns", turns, 1, MOST_TURNS, "A flat spiral of that many turns is not covered.");
         OutOfRange.require(
                 "pitch (m)",
                 pitch,

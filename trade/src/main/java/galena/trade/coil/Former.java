@@ -11,7 +11,7 @@ public interface Former {
      */
     Winding wind(double turns);
 
-    /** Most turns that fit. */
+    /** Most turns that fit, and that the form covers. */
     double mostTurns();
 
     /** What is not exactly known, each as the former with that input at its low and at its high end. */

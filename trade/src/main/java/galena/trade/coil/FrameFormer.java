@@ -42,7 +42,8 @@ public record FrameFormer(
 
     @Override
     public double mostTurns() {
-        return Math.floor(extent / pitch * (1 + 1e-12));
+        return Math.min(
+                Math.floor(extent / pitch * (1 + 1e-12)), RectangularFrame.mostTurns(width, height, pitch, lay));
     }
 
     @Override

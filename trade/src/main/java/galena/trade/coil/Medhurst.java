@@ -5,9 +5,9 @@ import org.hipparchus.analysis.interpolation.AkimaSplineInterpolator;
 import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
 
 /**
- * Self-capacitance of a single-layer coil with one end earthed, C = H·D, H against length over diameter as measured by R.
- * G. Medhurst, Wireless Engineer 24 (1947) p. 35 and 80. His coils were wound on solid polystyrene and the table claims 5
- * %; a former of thick or poor dielectric adds to it. Read between his points in log of the ratio.
+ * Self-capacitance of a single-layer coil with one end earthed, C = H·D, H against length over diameter as measured
+ * by R. G. Medhurst, Wireless Engineer 24 (1947) p. 35 and 80. His coils were wound on solid polystyrene and the
+ * table claims 5 %; a former of thick or poor dielectric adds to it. Read between his points in log of the ratio.
  */
 final class Medhurst {
     private static final double CLAIMED = 0.05;

@@ -18,7 +18,10 @@ import java.util.Arrays;
  */
 public record Multilayer(double turns, double innerDiameter, double width, double pitch, double layerPitch, Wire wire)
         implements Winding {
-    private static final int MOST_LAYERS = 60;
+    static final int MOST_LAYERS = 60;
+
+    /** Depth of winding over inner diameter. */
+    static final double DEEPEST = 1.5;
 
     public Multilayer {
         OutOfRange.requirePositive("former diameter (m)", innerDiameter);
@@ -40,7 +43,7 @@ public record Multilayer(double turns, double innerDiameter, double width, doubl
                 "depth of winding (m)",
                 Math.ceil(turns / perLayer) * layerPitch,
                 0,
-                1.5 * innerDiameter,
+                DEEPEST * innerDiameter * (1 + 1e-9),
                 "Up to one and a half times the former's diameter.");
     }
 

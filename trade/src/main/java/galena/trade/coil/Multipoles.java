@@ -8,14 +8,15 @@ import org.hipparchus.util.CombinatoricsUtils;
  * Eddy currents in parallel round wires that all feel one another, in the plane across them.
  *
  * <p>About wire i, at w = z + jr, the vector potential from elsewhere is µ₀·Re Σ eₙ·(u/b)ⁿ, u = w − wᵢ; each harmonic
- * calls up µ₀·Re Σ sₙ·(b/u)ⁿ with sₙ = ρₙ·conj(eₙ), ρₙ = {@link SkinEffect#reflection}. What j sends about itself arrives
- * about i as eₘ += sₙ·qⁿ(−q)ᵐ·C(n+m−1, m), q = b/(wᵢ − wⱼ); a line current I as (I/2π)(−q)ᵐ/m. Lord Rayleigh's method
- * for cylinders in rows, Phil. Mag. 34 (1892), with skin effect in ρₙ. First harmonics are driven by the true ring fields
- * that the caller gives; curvature is left out of the higher ones, which fall off within a few wires.
+ * calls up µ₀·Re Σ sₙ·(b/u)ⁿ with sₙ = ρₙ·conj(eₙ), ρₙ = {@link SkinEffect#reflection}. What j sends about itself
+ * arrives about i as eₘ += sₙ·qⁿ(−q)ᵐ·C(n+m−1, m), q = b/(wᵢ − wⱼ); a line current I as (I/2π)(−q)ᵐ/m. Lord
+ * Rayleigh's method for cylinders in rows, Phil. Mag. 34 (1892), with skin effect in ρₙ. First harmonics are driven
+ * by the true ring fields that the caller gives; curvature is left out of the higher ones, which fall off within a
+ * few wires.
  *
- * <p>Phasors in time multiply only ρₙ, so each unknown is kept as two plane-complex numbers, in phase and in quadrature.
- * The damped fixed point takes 15 rounds at wide spacing, a hundred for bare wires that touch; it is not trusted to settle
- * but watched, and the answer is held to the balance of power.
+ * <p>Phasors in time multiply only ρₙ, so each unknown is kept as two plane-complex numbers, in phase and in
+ * quadrature. The damped fixed point takes 15 rounds at wide spacing, a hundred for bare wires that touch; it is not
+ * trusted to settle but watched, and the answer is held to the balance of power.
  */
 final class Multipoles {
     /** Harmonics kept between near wires: the fifth changes the loss by under 0.5 % at pitch 1.1 diameters. */
@@ -81,7 +82,9 @@ final class Multipoles {
         qIm[pair] = -b * dr / square;
     }
 
-    /** Harmonics 2 and up of another wire's own current, one ampere: their sum over a row falls off too slowly to cut. */
+    /**
+     * Harmonics 2 and up of another wire's own current, one ampere: their sum over a row falls off too slowly to cut.
+     */
     private void addLineCurrent(int i, int pair) {
         double re = -qRe[pair], im = -qIm[pair], pRe = re, pIm = im;
         for (int m = 2; m <= ORDER; m++) {
@@ -102,8 +105,9 @@ final class Multipoles {
     record Outcome(double[] addedLoss, double[] inductance) {}
 
     /**
-     * Solves, and holds the heat in the wires against what the terminals deliver: by reciprocity the eddy currents react on
-     * the current as it drives them, so a metre of wire shows jωµ₀·2πn·ρₙ·(source·field), whose real part is their loss.
+     * Solves, and holds the heat in the wires against what the terminals deliver: by reciprocity the eddy currents
+     * react on the current as it drives them, so a metre of wire shows jωµ₀·2πn·ρₙ·(source·field), whose real part is
+     * their loss.
      */
     Outcome solve() {
         int round = 0;

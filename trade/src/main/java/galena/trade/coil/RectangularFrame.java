@@ -5,9 +5,10 @@ import galena.trade.wire.Wire;
 import java.util.Arrays;
 
 /**
- * Turns on a rectangular or square frame, either side by side round a box or one inside another on a flat cross. Summed
- * from straight sides: self-inductances and Neumann's mutual ones, F. W. Grover, Inductance Calculations (1946). Range: 1 to 100 turns, sides at least ten times the winding's extent, wire at most a fiftieth of the shorter side.
- * Corners are taken sharp.
+ * Turns on a rectangular or square frame, either side by side round a box or one inside another on a flat cross.
+ * Summed from straight sides: self-inductances and Neumann's mutual ones, F. W. Grover, Inductance Calculations
+ * (1946). Range: 1 to 100 turns taking up at most the shorter side (box) or 0.4 of it (flat), sides up to 10 to 1,
+ * wire at most a fiftieth of the shorter side. Corners are taken sharp.
  *
  * @param turns number of turns; the last part turn counts in proportion
  * @param width of the outermost turn, to wire centre (m)
@@ -26,11 +27,16 @@ public record RectangularFrame(double turns, double width, double height, double
         FLAT
     }
 
+    private static final int MOST_TURNS = 100;
+
+    /** Of a flat frame, over its shorter side: 0.5 would fill it to the middle. */
+    private static final double DEEPEST = 0.4;
+
     public RectangularFrame {
         double shorter = Math.min(width, height);
         OutOfRange.requirePositive("shorter side of the frame (m)", shorter);
         OutOfRange.require("longer/shorter side", Math.max(width, height) / shorter, 1, 10, "Build it less slender.");
-        OutOfRange.require("turns", turns, 1, 100, "A frame of more turns is not covered.");
+        OutOfRange.require("turns", turns, 1, MOST_TURNS, "A frame of more turns is not covered.");
         OutOfRange.require(
                 "pitch (m)", pitch, wire.outerDiameter() * (1 - 1e-9), shorter, "At least the wire's outer diameter.");
         OutOfRange.require("wire diameter/shorter side", wire.outerDiameter() / shorter, 0, 0.02, "Use thinner wire.");
@@ -38,7 +44,7 @@ public record RectangularFrame(double turns, double width, double height, double
                 "extent of the turns (m)",
                 (turns - 1) * pitch,
                 0,
-                shorter * (lay == Lay.BOX ? 1 : 0.4),
+                extent(shorter, lay) * (1 + 1e-9),
                 "Box: up to the shorter side. Flat: up to 0.4 of it.");
     }
 
@@ -55,6 +61,15 @@ public record RectangularFrame(double turns, double width, double height, double
             }
         }
         return sum;
+    }
+
+    /** Turns up to which the form is covered. */
+    static double mostTurns(double width, double height, double pitch, Lay lay) {
+        return Math.min(MOST_TURNS, 1 + Math.floor(extent(Math.min(width, height), lay) / pitch));
+    }
+
+    private static double extent(double shorter, Lay lay) {
+        return lay == Lay.BOX ? shorter : DEEPEST * shorter;
     }
 
     private int rings() {

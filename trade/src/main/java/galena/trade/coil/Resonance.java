@@ -3,8 +3,8 @@ package galena.trade.coil;
 import galena.trade.wire.OutOfRange;
 
 /**
- * What resonances with known capacitors tell of a coil: f = 1/(2π√(L(C + C₀))). Intervals take each input to its ends in
- * turn and add up what that does: the worst that the uncertainties allow.
+ * What resonances with known capacitors tell of a coil: f = 1/(2π√(L(C + C₀))). Intervals take each input to its ends
+ * in turn and add up what that does: the worst that the uncertainties allow.
  *
  * @param inductance free of self-capacitance (H)
  * @param selfCapacitance C₀, with whatever the jig adds (F); its low end may fall below zero when readings are coarse

@@ -6,9 +6,9 @@ import java.util.Arrays;
 
 /**
  * One layer of round wire at even pitch on a cylinder; with few turns, a circular loop frame. Inductance: {@link
- * CurrentSheet} with {@link RoundWire}. Range: 1 turn and more, pitch at least the wire's outer diameter and at most a
- * fifth of the coil's diameter. Within it the sum over true rings is met within 0.5 %. Thick close wire takes off a little
- * more at high frequency, see {@link Losses#inductanceShift}.
+ * CurrentSheet} with {@link RoundWire}. Range: 1 turn and more, pitch at least the wire's outer diameter and at most
+ * a fifth of the coil's diameter. Within it the sum over true rings is met within 0.5 %. Thick close wire takes off a
+ * little more at high frequency, see {@link Losses#inductanceShift}.
  *
  * @param turns number of turns; part turns count in proportion
  * @param diameter to wire centre (m)

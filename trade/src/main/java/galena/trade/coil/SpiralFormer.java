@@ -34,7 +34,8 @@ public record SpiralFormer(
 
     @Override
     public double mostTurns() {
-        return Math.floor((outerDiameter - innerDiameter) / 2 / pitch * (1 + 1e-12));
+        double room = (outerDiameter - innerDiameter) / 2;
+        return Math.min(FlatSpiral.MOST_TURNS, Math.floor(room / pitch * (1 + 1e-12)));
     }
 
     @Override

@@ -5,19 +5,23 @@ import galena.trade.wire.SkinEffect;
 import galena.trade.wire.Wire;
 
 /**
- * The field across each turn of a winding for one ampere, and the loss that follows. Solid wire is solved with all turns'
- * eddy currents at once ({@link Multipoles}); strands of litz feel the field as it stands, plus that of their own bundle
- * (Butterworth's relation, F. E. Terman, Radio Engineers' Handbook 1943). A core adds its field by {@link #plus}.
+ * The field across each turn of a winding for one ampere, and the loss that follows. Solid wire is solved with all
+ * turns' eddy currents at once ({@link Multipoles}); strands of litz feel the field as it stands, plus that of their
+ * own bundle (Butterworth's relation, F. E. Terman, Radio Engineers' Handbook 1943). A core adds its field by {@link
+ * #plus}.
  *
- * <p>Against Medhurst's table (thick wire, 40 turns) the solid-wire loss is within 7 % from pitch 1.25 wire diameters and
- * length 0.8 diameters up, and in coils longer than 3 diameters at any pitch; in shorter and closer coils it comes out
- * higher than he measured, up to twice at pitch 1.11 and length 0.2. {@link #losses} gives that as the interval.
+ * <p>Against Medhurst's table (thick wire, 40 turns) the solid-wire loss is within 7 % from pitch 1.25 wire diameters
+ * and length 0.8 diameters up, and in coils longer than 3 diameters at any pitch; in shorter and closer coils it
+ * comes out higher than he measured, up to twice at pitch 1.11 and length 0.2. {@link #losses} gives that as the
+ * interval.
  */
 public final class TurnField {
     /** Turns that are solved at once; time grows with their square. */
     public static final int MOST_TURNS = 500;
 
-    /** Doubt for single layers: the worst difference from Medhurst's measured coils where pitch and length are ample. */
+    /**
+     * Doubt for single layers: the worst difference from Medhurst's measured coils where pitch and length are ample.
+     */
     public static final double MEASURED = 0.07;
 
     /** Doubt for every other form: the same equations, no measured table held to test them against; a judgement. */
@@ -97,8 +101,8 @@ public final class TurnField {
     }
 
     /**
-     * Loss added by the field across each turn, over its direct-current loss, and the inductance that eddy currents take
-     * from it.
+     * Loss added by the field across each turn, over its direct-current loss, and the inductance that eddy currents
+     * take from it.
      */
     Multipoles.Outcome eddies(Wire wire, double frequency, double celsius) {
         double rho = wire.metal().resistivity(celsius);
@@ -165,8 +169,8 @@ public final class TurnField {
     }
 
     /**
-     * Share by which the proximity loss of thick, close and short windings has been seen too high: 1 − measured/computed
-     * against Medhurst. Fades out below x = 4, where eddy currents no longer push each other about.
+     * Share by which the proximity loss of thick, close and short windings has been seen too high: 1 −
+     * measured/computed against Medhurst. Fades out below x = 4, where eddy currents no longer push each other about.
      */
     private double crowding(Wire wire, double frequency, double celsius) {
         if (!(wire instanceof Wire.Solid solid)) return 0;

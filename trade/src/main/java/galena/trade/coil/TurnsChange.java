@@ -3,9 +3,9 @@ package galena.trade.coil;
 import galena.trade.wire.OutOfRange;
 
 /**
- * A coil is wound and measured; how many turns off or on make it what it should be. The measurement stands in for all that
- * the formula does not know of this former: its ratio to the reckoned inductance is taken to hold for the changed coil too,
- * which is good while the change is a modest part of the turns.
+ * A coil is wound and measured; how many turns off or on make it what it should be. The measurement stands in for all
+ * that the formula does not know of this former: its ratio to the reckoned inductance is taken to hold for the
+ * changed coil too, which is good while the change is a modest part of the turns.
  *
  * @param calibration measured over reckoned inductance, eddy currents counted
  * @param turnsWanted exact turns for the wanted inductance

@@ -22,8 +22,8 @@ public interface Winding {
     }
 
     /**
-     * What eddy currents in neighbouring turns take from {@link #inductance}, zero or less (H): nothing in litz, several per
-     * cent in packed layers of thick wire. Takes far longer to reckon.
+     * What eddy currents in neighbouring turns take from {@link #inductance}, zero or less (H): nothing in litz,
+     * several per cent in packed layers of thick wire. Takes far longer to reckon.
      *
      * @param frequency Hz, more than 0
      * @param celsius temperature of the wire

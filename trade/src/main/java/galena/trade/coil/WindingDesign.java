@@ -7,13 +7,16 @@ import java.util.List;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 
 /**
- * From a wanted inductance and a {@link Former} to the turns, and all that can be said of the coil they make. Inductance
- * rises with every turn, so there is one answer or none.
+ * From a wanted inductance and a {@link Former} to the turns, and all that can be said of the coil they make.
+ * Inductance rises with every turn, so there is one answer or none.
  */
 public final class WindingDesign {
     private static final int MOST_STEPS = 200;
 
-    /** Eddy currents take a few per cent, which change little with the turns: the second pass leaves 1e-3 of the whole at worst. */
+    /**
+     * Eddy currents take a few per cent, which change little with the turns: the second pass leaves 1e-3 of the whole
+     * at worst.
+     */
     private static final int SHIFT_PASSES = 2;
 
     private WindingDesign() {}

@@ -10,7 +10,8 @@ import java.util.Map;
  *
  * @param exactTurns that would give the wanted inductance
  * @param winding the coil with whole turns
- * @param inductance what it gives at the goal's frequency, eddy currents counted, with all the former's uncertainties and the formula's (H)
+ * @param inductance what it gives at the goal's frequency, eddy currents counted, with all the former's uncertainties
+ *     and the formula's (H)
  * @param contributions what each uncertain input does to it: greatest change either way (H)
  * @param oneTurnLess inductance with one turn off (H); of the coil itself when it has but one
  * @param oneTurnMore with one turn more (H); of the coil itself when no more fit

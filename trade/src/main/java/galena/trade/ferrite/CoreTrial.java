@@ -61,7 +61,8 @@ public final class CoreTrial {
 
     /**
      * @param wound the winding as it stands on the ring; the material's permeability is not used
-     * @param measured inductance at low current and low frequency, self-capacitance taken out (H); formula error is added here, uncertainty of
+     * @param measured inductance at low current and low frequency, self-capacitance taken out (H); formula error is
+     *     added here, uncertainty of
      *     the ring's sizes is not
      */
     public static Finding toroid(ToroidCoil wound, Interval measured) {

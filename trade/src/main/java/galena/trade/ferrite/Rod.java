@@ -4,8 +4,8 @@ import galena.trade.wire.OutOfRange;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A round ferrite bar by its size. Range: length 1 to 50 diameters. Holds the matrices of its magnetostatic problem once
- * they are needed; safe to share between threads.
+ * A round ferrite bar by its size. Range: length 1 to 50 diameters. Holds the matrices of its magnetostatic problem
+ * once they are needed; safe to share between threads.
  */
 public final class Rod {
     private final double length;

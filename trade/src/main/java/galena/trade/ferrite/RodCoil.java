@@ -12,11 +12,11 @@ import galena.trade.wire.Wire;
 import java.util.Arrays;
 
 /**
- * A single layer on a ferrite rod, anywhere along it, perhaps hanging over the end. The inductance of the winding in air is
- * {@link SingleLayer}'s; the rod adds µ₀∫M·H, M its magnetisation by the winding's own field H ({@link RodProblem}). Core
- * loss follows from the same solution: with µ′ − jµ″ for µ, dL/dχ = µ₀∫M²/χ² gives the resistance ωµ″·dL/dχ, exact for
- * small loss. Range: that of the rod; middle of the winding on the rod; winding diameter up to 3 rod diameters; µ 1.001 to
- * 5000.
+ * A single layer on a ferrite rod, anywhere along it, perhaps hanging over the end. The inductance of the winding in
+ * air is {@link SingleLayer}'s; the rod adds µ₀∫M·H, M its magnetisation by the winding's own field H ({@link
+ * RodProblem}). Core loss follows from the same solution: with µ′ − jµ″ for µ, dL/dχ = µ₀∫M²/χ² gives the resistance
+ * ωµ″·dL/dχ, exact for small loss. Range: that of the rod; middle of the winding on the rod; winding diameter up to 3
+ * rod diameters; µ 1.001 to 5000.
  *
  * @param rod the bar
  * @param material its ferrite

@@ -96,9 +96,9 @@ final class RodDrive {
     }
 
     /**
-     * H_z of the sheet at the rod's surface. An end acts as a disc of poles; with its solid angle in Legendre's integrals
-     * (F. Paxton, Rev. Sci. Instrum. 30 (1959) p. 254), H_z = (n/2π)·[f(z − start) − f(z − end)], f(t) = (t/s)·(K + γΠ), γ =
-     * (R − a)/(R + a).
+     * H_z of the sheet at the rod's surface. An end acts as a disc of poles; with its solid angle in Legendre's
+     * integrals (F. Paxton, Rev. Sci. Instrum. 30 (1959) p. 254), H_z = (n/2π)·[f(z − start) − f(z − end)], f(t) =
+     * (t/s)·(K + γΠ), γ = (R − a)/(R + a).
      */
     private double axialField(double z) {
         return turnsPerMetre / (2 * Math.PI) * (endTerm(z - start) - endTerm(z - end));

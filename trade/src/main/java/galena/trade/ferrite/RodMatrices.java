@@ -7,7 +7,10 @@ import org.hipparchus.linear.RealMatrix;
 
 /** The two quadratic forms of {@link RodProblem}: energy of the poles' field, and ∫M². */
 final class RodMatrices {
-    /** ∫∫ of pole discs (ρ/a)^2j and (ρ/a)^2k on each other, over a³: Weber and Schafheitlin's integrals in closed form. */
+    /**
+     * ∫∫ of pole discs (ρ/a)^2j and (ρ/a)^2k on each other, over a³: Weber and Schafheitlin's integrals in closed
+     * form.
+     */
     private static final double[][] DISC = {{4.0 / 3, 28.0 / 45}, {28.0 / 45, 20.0 / 63}};
 
     private final RodMesh mesh;

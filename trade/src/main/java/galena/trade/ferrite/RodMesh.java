@@ -4,8 +4,8 @@ import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
- * Where a rod's magnetisation is described: bands along the mantle, narrower towards the ends, and rings on the end faces.
- * From 80 to 320 bands the inductance of a short winding moves by under 0.05 %, its copper loss by under 2 %.
+ * Where a rod's magnetisation is described: bands along the mantle, narrower towards the ends, and rings on the end
+ * faces. From 80 to 320 bands the inductance of a short winding moves by under 0.05 %, its copper loss by under 2 %.
  */
 final class RodMesh {
     static final int ELEMENTS = 80;

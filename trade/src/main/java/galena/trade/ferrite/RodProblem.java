@@ -81,7 +81,10 @@ final class RodProblem {
         return new ArrayRealVector(m, false).dotProduct(new ArrayRealVector(uniformDrive(), false));
     }
 
-    /** Flux through the middle over that without the rod, in a uniform field: B = µ₀M(1 + 1/χ) averaged over the section. */
+    /**
+     * Flux through the middle over that without the rod, in a uniform field: B = µ₀M(1 + 1/χ) averaged over the
+     * section.
+     */
     double middlePermeability(double permeability) {
         double chi = susceptibility(permeability), mean = 0;
         double[] m = magnetisation(chi, uniformDrive());

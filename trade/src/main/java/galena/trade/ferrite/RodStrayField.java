@@ -3,9 +3,9 @@ package galena.trade.ferrite;
 import galena.trade.coil.CoaxialLoops;
 
 /**
- * Field of a rod's poles outside it, summed from rings of charge: it is what crosses the turns near a winding's ends and
- * makes rod coils lossier than the same coil in air. The poles are those of the smoothed winding, so the ripple from turn
- * to turn is left out; it dies off within one pitch from the rod.
+ * Field of a rod's poles outside it, summed from rings of charge: it is what crosses the turns near a winding's ends
+ * and makes rod coils lossier than the same coil in air. The poles are those of the smoothed winding, so the ripple
+ * from turn to turn is left out; it dies off within one pitch from the rod.
  */
 final class RodStrayField {
     private final RodProblem problem;

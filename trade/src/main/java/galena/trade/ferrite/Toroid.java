@@ -48,8 +48,8 @@ public record Toroid(double outerDiameter, double innerDiameter, double height, 
     }
 
     /**
-     * ∫dA/(2πr) over the section (m): inductance is µ₀µN² times this. Rectangular: h·ln(ro/ri)/2π; round: R − √(R² − b²), F.
-     * W. Grover, Inductance Calculations (1946), and any text on fields.
+     * ∫dA/(2πr) over the section (m): inductance is µ₀µN² times this. Rectangular: h·ln(ro/ri)/2π; round: R − √(R² −
+     * b²), F. W. Grover, Inductance Calculations (1946), and any text on fields.
      */
     public double reach() {
         if (section == Section.RECTANGULAR) {

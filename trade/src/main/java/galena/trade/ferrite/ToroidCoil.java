@@ -13,9 +13,9 @@ import galena.trade.wire.SkinEffect;
 import galena.trade.wire.Wire;
 
 /**
- * A single layer on a ring core: L = µ₀µN²∫dA/2πr. Range: turns that fit the hole in one layer over the part covered, 5
- * turns and more; all the way round when µ is below 20, since flux then leaks between spread turns. Flux outside the core
- * is left out and stated in {@link #modelError} as 1/µ, at most 10 %.
+ * A single layer on a ring core: L = µ₀µN²∫dA/2πr. Range: turns that fit the hole in one layer over the part covered,
+ * 5 turns and more; all the way round when µ is below 20, since flux then leaks between spread turns. Flux outside
+ * the core is left out and stated in {@link #modelError} as 1/µ, at most 10 %.
  *
  * @param core the ring
  * @param material its ferrite or powder
@@ -86,8 +86,8 @@ public record ToroidCoil(Toroid core, Material material, double turns, double co
     }
 
     /**
-     * {@inheritDoc} The turns are one row, tight in the hole and spread outside: {@link WireRow} at both pitches, the faces
-     * at their mean.
+     * {@inheritDoc} The turns are one row, tight in the hole and spread outside: {@link WireRow} at both pitches, the
+     * faces at their mean.
      *
      * @throws OutOfRange also when nothing is known of the core's loss there
      */

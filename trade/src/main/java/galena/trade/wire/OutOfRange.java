@@ -2,7 +2,9 @@ package galena.trade.wire;
 
 import java.util.Locale;
 
-/** A value that a formula, table or construction does not cover. The message names the quantity, the range, the cure. */
+/**
+ * A value that a formula, table or construction does not cover. The message names the quantity, the range, the cure.
+ */
 public final class OutOfRange extends RuntimeException {
     private final String quantity;
     private final double found;

@@ -58,8 +58,8 @@ public final class SkinEffect {
     }
 
     /**
-     * G(x) = (x²/8)·|Im J2(kb)/J0(kb)|: a strand in a uniform field across it, of peak value H (A/m), turns 8πρH²·G watts
-     * per metre into heat. Tends to x⁴/64 in thin wire and to (√2·x − 1)/8 in thick.
+     * G(x) = (x²/8)·|Im J2(kb)/J0(kb)|: a strand in a uniform field across it, of peak value H (A/m), turns 8πρH²·G
+     * watts per metre into heat. Tends to x⁴/64 in thin wire and to (√2·x − 1)/8 in thick.
      */
     public static double proximityFactor(double x) {
         return x * x / 8 * Math.abs(reflection(1, x).getImaginary());
@@ -84,8 +84,8 @@ public final class SkinEffect {
     }
 
     /**
-     * J(n)/J(n−1) at kb by the backward recurrence r(ν) = 1/(2ν/z − r(ν+1)), which contracts away from the real axis; the
-     * start, {@code x + 40} orders up, is past where J falls off.
+     * J(n)/J(n−1) at kb by the backward recurrence r(ν) = 1/(2ν/z − r(ν+1)), which contracts away from the real axis;
+     * the start, {@code x + 40} orders up, is past where J falls off.
      */
     private static Complex ratio(int n, double x) {
         double re = 0, im = 0;

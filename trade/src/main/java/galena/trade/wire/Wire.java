@@ -54,7 +54,8 @@ public sealed interface Wire permits Wire.Solid, Wire.Litz {
     }
 
     /**
-     * Insulated strands so twisted that each takes every place in the bundle equally often and carries the same current.
+     * Insulated strands so twisted that each takes every place in the bundle equally often and carries the same
+     * current.
      *
      * @param strands how many, 2 or more
      * @param strandDiameter bare diameter of one strand (m)
@@ -91,9 +92,9 @@ public sealed interface Wire permits Wire.Solid, Wire.Litz {
         }
 
         /**
-         * Butterworth's k in R/Rdc = H + k (n ds/do)² G, the mean square field that strands set up in one another. For 1,
-         * 2 and 3 strands and for very many it follows from geometry; 9 and 27 strands as in the handbook tables, from
-         * memory; between them straight against 1/n.
+         * Butterworth's k in R/Rdc = H + k (n ds/do)² G, the mean square field that strands set up in one another.
+         * For 1, 2 and 3 strands and for very many it follows from geometry; 9 and 27 strands as in the handbook
+         * tables, from memory; between them straight against 1/n.
          */
         public double strandConstant() {
             double inverse = 1.0 / strands;

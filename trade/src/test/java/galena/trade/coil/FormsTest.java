@@ -68,7 +68,9 @@ class FormsTest {
                 CLOSED_FORM);
     }
 
-    /** Sum over true rings, Maxwell's mutual inductances and Rayleigh's ring: nothing of sheets or corrections in it. */
+    /**
+     * Sum over true rings, Maxwell's mutual inductances and Rayleigh's ring: nothing of sheets or corrections in it.
+     */
     @ParameterizedTest
     @CsvSource({
         "1.0e-3, 25e-3, 40, 1.2",
@@ -120,7 +122,9 @@ class FormsTest {
                 .matchesRelative("900 turns, L (H)", 1.6994e-6 * mean * 900 * 900, coil.inductance(), 0.002);
     }
 
-    /** H. A. Wheeler 1928: flat spiral a²n²/(8a + 11c) µH in inches, within 5 % for c over 0.2a; formula from memory. */
+    /**
+     * H. A. Wheeler 1928: flat spiral a²n²/(8a + 11c) µH in inches, within 5 % for c over 0.2a; formula from memory.
+     */
     @ParameterizedTest
     @CsvSource({"30, 20e-3, 1e-3", "20, 60e-3, 2e-3", "50, 30e-3, 0.6e-3"})
     void flat_spiral_stays_near_wheelers_formula(double turns, double inner, double pitch) {

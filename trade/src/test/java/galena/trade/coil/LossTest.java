@@ -141,7 +141,10 @@ class LossTest {
         assertThat(found / inner).isLessThan(1.07);
     }
 
-    /** Packed layers of thick wire, where eddy currents push each other hardest, still settle and lose more than one layer. */
+    /**
+     * Packed layers of thick wire, where eddy currents push each other hardest, still settle and lose more than one
+     * layer.
+     */
     @ParameterizedTest
     @CsvSource({"1, 1", "0.87, 1", "1, 20", "0.87, 20", "0.87, 60"})
     void packed_layers_settle(double layerPitch, double x) {

@@ -96,6 +96,17 @@ class WindingDesignTest {
                 .hasMessageContaining("Not one turn fits");
     }
 
+    /** A roomy former holds more than its form covers; few turns on it must still come out. */
+    @Test
+    void roomy_formers_are_cut_to_what_the_form_covers() {
+        var thin = Wire.Solid.copper(0.1e-3, 0.12e-3);
+        var goal = new WindingDesign.Goal(50e-6, 1e6, 20);
+        sheet(new FrameFormer(0.2, 0.15, 0, 0.5, 0.5e-3, 0, RectangularFrame.Lay.FLAT, thin), goal);
+        sheet(new FrameFormer(0.2, 0.15, 0, 0.5, 3e-3, 0, RectangularFrame.Lay.BOX, thin), goal);
+        sheet(new SpiralFormer(20e-3, 0, 0.3, 0.2e-3, 0, thin), goal);
+        sheet(new BobbinFormer(6e-3, 0, 3e-3, 60e-3, 0.12e-3, 0.12e-3, 0, thin), goal);
+    }
+
     /** Single-layer rule in use by builders: µH = N²d²/(18d + 40l) in inches. */
     @Test
     void agrees_with_the_builders_rule_for_air_coils() {

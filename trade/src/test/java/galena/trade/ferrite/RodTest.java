@@ -98,7 +98,9 @@ class RodTest {
         assertThat(q).as("and of its order").isLessThan(value * 4);
     }
 
-    /** Spheroids under-rate rods of the same length: they taper, so less of the flux they gather passes their middle. */
+    /**
+     * Spheroids under-rate rods of the same length: they taper, so less of the flux they gather passes their middle.
+     */
     @ParameterizedTest
     @CsvFileSource(resources = "/published/spheroid-mu.csv", delimiter = ';', useHeadersInDisplayName = true)
     void a_rod_beats_the_spheroid_of_its_length(double ratio, double mu, double value) {
@@ -137,7 +139,10 @@ class RodTest {
         assertThat(core).isCloseTo(2 * Math.PI * hertz * factor * mu * mu * slope, within(core * 1e-5));
     }
 
-    /** Reciprocity: the moment of one ampere is what a uniform field links, the rod's middle factor for a short coil there. */
+    /**
+     * Reciprocity: the moment of one ampere is what a uniform field links, the rod's middle factor for a short coil
+     * there.
+     */
     @Test
     void moment_of_a_short_coil_is_the_rods_permeability_at_its_place() {
         var coil = new RodCoil(rod(10), Material.ofPermeability(250), 2, 10.4e-3, 0.4e-3, 0, WIRE);

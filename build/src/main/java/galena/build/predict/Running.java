@@ -1,0 +1,98 @@
+package galena.build.predict;
+
+import galena.build.folder.Build;
+import galena.build.folder.Overlay;
+import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
+import galena.build.source.BadInputException;
+import galena.build.wiring.Assembled;
+import galena.build.wiring.CircuitOf;
+import galena.engine.circuit.Circuit;
+import galena.engine.equations.Equations;
+import galena.engine.operating.OperatingPoint;
+import galena.engine.operating.OperatingPointLadder;
+import galena.engine.part.Coil;
+import galena.engine.startup.Startup;
+import galena.engine.steady.Accuracy;
+import galena.engine.steady.SteadyOscillation;
+import galena.engine.steady.SteadyState;
+import java.util.Comparator;
+import java.util.Optional;
+
+/**
+ * A build that oscillates, with its solved carrier: what guard, spread and the others start from.
+ *
+ * @param build as read
+ * @param overlay laid over it
+ * @param assembled its circuit, audio at rest, with the origin of every part
+ * @param point its operating point
+ * @param startup of the mode that became the carrier
+ * @param state the carrier
+ */
+public record Running(
+        Build build,
+        Overlay overlay,
+        Assembled assembled,
+        OperatingPoint.Found point,
+        Startup startup,
+        SteadyState.Found state) {
+    /** Nothing oscillates; the message says why. */
+    public static final class NotRunning extends Exception {
+        private static final long serialVersionUID = 1;
+
+        NotRunning(String why) {
+            super(why);
+        }
+    }
+
+    /**
+     * @throws BadInputException when the circuit has no solution for a reason that stands in the file
+     * @throws NoOperatingPoint when none was found
+     * @throws NotRunning when nothing oscillates
+     */
+    public static Running of(Build build, Overlay overlay, Accuracy accuracy, Progress progress)
+            throws BadInputException, NoOperatingPoint, NotRunning {
+        Assembled all = CircuitOf.build(build, overlay);
+        Circuit quiet = Quiet.of(build, all.circuit());
+        OperatingPoint rest = OperatingPointLadder.climb(Equations.of(quiet));
+        if (rest instanceof OperatingPoint.NotFound none) throw new NoOperatingPoint(none);
+        OperatingPoint.Found point = (OperatingPoint.Found) rest;
+        Optional<Startup> startup = Startup.readiest(point);
+        if (startup.isEmpty()) throw new NotRunning("nothing in this build can oscillate");
+        SteadyState state = new SteadyOscillation(accuracy, progress.watch()).solve(point, startup.get());
+        if (!(state instanceof SteadyState.Found found)) throw new NotRunning("no steady oscillation: " + state);
+        Assembled assembled = new Assembled(quiet, all.origins(), all.warnings());
+        return new Running(build, overlay, assembled, point, startup.get(), found);
+    }
+
+    public Circuit circuit() {
+        return assembled.circuit();
+    }
+
+    /** The circuit with one adjustment at another position, 0 to 1. */
+    public Circuit turned(String adjustment, double position) {
+        return Turned.to(build, circuit(), adjustment, position);
+    }
+
+    /** Where an adjustment stands, 0 to 1. */
+    public double position(String adjustment) {
+        Double laidOver = overlay.adjustments().get(adjustment);
+        return laidOver != null
+                ? laidOver
+                : build.part(adjustment).orElseThrow().position().orElse(PartEntry.MIDDLE);
+    }
+
+    /** The coil whose current is the output: the loopstick, else the coil with the largest carrier current. */
+    public String outputCoil() {
+        return build.parts().values().stream()
+                .filter(p -> p.kind() == PartKind.LOOPSTICK)
+                .map(PartEntry::name)
+                .findFirst()
+                .orElseGet(() -> circuit().parts().stream()
+                        .filter(Coil.class::isInstance)
+                        .map(p -> p.name())
+                        .max(Comparator.comparingDouble(
+                                name -> state.waveforms().currentAmplitude(name, 1)))
+                        .orElse(startup.site().part()));
+    }
+}
