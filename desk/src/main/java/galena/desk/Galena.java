@@ -5,6 +5,7 @@ import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.desk.command.CoverCommand;
 import galena.desk.command.PredictCommand;
+import galena.desk.command.ReachCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
 import java.io.PrintWriter;
@@ -63,6 +64,7 @@ public final class Galena implements Runnable {
         CommandLine line = new CommandLine(new Galena(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
+        line.addSubcommand(new ReachCommand(terminal));
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
         line.setExecutionStrategy(parsed -> answerOrHelp(terminal, parsed));

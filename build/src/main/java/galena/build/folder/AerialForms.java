@@ -13,6 +13,9 @@ import java.util.List;
 final class AerialForms {
     private static final Type SIZE = Quantities.one(Unit.METRE, 1e-4, 10);
     private static final Type LEAD = Quantities.one(Unit.METRE, 0, 1000);
+    /** Up to it the field is reckoned from a hand's breadth off (m). */
+    private static final double LONGEST_WIRE = 6;
+
     private static final Field TURNS =
             optional("turns", Quantities.one(Unit.NUMBER, 0.25, 1e5), "The turns are a number.");
     private static final Field FEED =
@@ -58,7 +61,7 @@ final class AerialForms {
         return List.of(
                 needed(
                         PartKind.WIRE.key(),
-                        Quantities.one(Unit.METRE, 0.1, 20),
+                        Quantities.one(Unit.METRE, 0.1, LONGEST_WIRE),
                         "A wire takes its length, standing upright."),
                 needed("diameter", Quantities.one(Unit.METRE, 1e-5, 0.1), "The diameter is that of the wire."),
                 needed(

@@ -15,6 +15,7 @@ public enum Unit {
     AMPERE_PER_SQUARE_VOLT("a square-law coefficient", "A/V²", "num", "A/V² A/V^2 A/V2", "mA/V²", "2 mA/V²"),
     VOLT_PER_METRE("an electric field strength", "V/m", "num", "V/m", "µV/m", "24 µV/m or 1 mV/m"),
     AMPERE_PER_METRE("a magnetic field strength", "A/m", "fpnum", "A/m", "µA/m", "60 nA/m"),
+    SQUARE_METRE("an area", "m²", "", "m² m2", "m²", "0.25 m²"),
     AMPERE_SQUARE_METRE("a magnetic moment", "A·m²", "num", "A·m² Am² Am2", "mA·m²", "2 mA·m²"),
     PER_VOLT("a slope", "/V", "m", "/V 1/V V^-1", "/V", "0.02 /V"),
     PPM_PER_KELVIN("a temperature coefficient", "ppm/K", "", "ppm/K ppm/°C ppm/C", "ppm/K", "30 ppm/K or -750 ppm/K"),

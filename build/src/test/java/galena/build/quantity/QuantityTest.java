@@ -138,12 +138,12 @@ class QuantityTest {
     void the_pattern_for_editors_agrees_with_the_reading(Unit unit) {
         Pattern pattern = Pattern.compile(unit.pattern());
         String[] pieces = {
-            "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A",
+            "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A", "V/m", "A/m", "A·m²", "m²",
             "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah", "ppm/K", "A/V²", "G", "T", "f", ","
         };
         Random random = new Random(9);
         int good = 0;
-        for (int i = 0; i < 20_000; i++) {
+        for (int i = 0; i < 30_000; i++) {
             StringBuilder text = new StringBuilder(pieces[random.nextInt(2)]);
             for (int j = random.nextInt(5); j > 0; j--) text.append(pieces[random.nextInt(pieces.length)]);
             String trimmed = Spelling.trim(text.toString());
