@@ -4,6 +4,7 @@ import galena.build.predict.NoOperatingPoint;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.desk.command.CoverCommand;
+import galena.desk.command.DemoCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.command.ReachCommand;
 import galena.desk.console.ExitCode;
@@ -17,10 +18,13 @@ import java.nio.file.NoSuchFileException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
@@ -62,6 +66,7 @@ public final class Galena implements Runnable {
 
     static CommandLine commandLine(Terminal terminal) {
         CommandLine line = new CommandLine(new Galena(terminal));
+        line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
         line.addSubcommand(new ReachCommand(terminal));
@@ -127,7 +132,7 @@ public final class Galena implements Runnable {
     }
 
     private static int misuse(Terminal terminal, ParameterException bad) {
-        terminal.remark("galena: " + bad.getMessage());
+        terminal.remark("galena: " + inWords(bad));
         StringWriter nearest = new StringWriter();
         UnmatchedArgumentException.printSuggestions(bad, new PrintWriter(nearest, true));
         if (!nearest.toString().isBlank())
@@ -136,9 +141,20 @@ public final class Galena implements Runnable {
         return ExitCode.BAD_INPUT.number();
     }
 
-    private static int failed(Terminal terminal, Exception failure) {
+    private static String inWords(ParameterException bad) {
+        if (bad instanceof MissingParameterException missing) {
+            return missing.getMissing().stream().map(ArgSpec::paramLabel).collect(Collectors.joining(" and "))
+                    + " is missing";
+        }
+        if (bad instanceof UnmatchedArgumentException unmatched && !unmatched.isUnknownOption()) {
+            return "\"" + String.join(" ", unmatched.getUnmatched()) + "\" has no meaning here";
+        }
+        return String.valueOf(bad.getMessage());
+    }
+
+    static int failed(Terminal terminal, Exception failure) {
         if (failure instanceof BadInputException bad) {
-            terminal.remark(Problem.print(bad.problems()));
+            bad.problems().forEach(problem -> terminal.remark(shown(problem)));
             return ExitCode.BAD_INPUT.number();
         }
         if (failure instanceof NoOperatingPoint none) {
@@ -156,6 +172,15 @@ public final class Galena implements Runnable {
         terminal.remark("This is a fault in Galena, not in your build. Please report it with the lines below.");
         terminal.stack(failure);
         return ExitCode.FAULT.number();
+    }
+
+    /** An option or a folder has no lines and columns worth counting. */
+    private static String shown(Problem problem) {
+        String place = problem.place().toString();
+        String name = problem.place().file();
+        return name.endsWith(".yaml")
+                ? problem.toString()
+                : name + ":" + problem.toString().substring(place.length() + 1);
     }
 
     private static String reason(FileSystemException disk) {

@@ -85,7 +85,8 @@ final class ArchitectureTest {
                 .resideInAPackage("galena.desk.command..")
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("galena.engine.(circuit|equations|law|linear|operating|part|startup)..", "galena.trade..")
+                .resideInAnyPackage(
+                        "galena.engine.[circuit|equations|law|linear|operating|part|startup]..", "galena.trade..")
                 .because("a command parses, calls one method of build, bench or packet and hands on a record;"
                         + " move what computes to build")
                 .allowEmptyShould(true)

@@ -72,16 +72,21 @@ public final class Circuits {
                 new Bipolar("Q1", Polarity.N, "collector", "base", "emitter", npn()));
     }
 
-    /** Grounded-gate Colpitts driving one base of a long-tailed pair into a tuned coil; the other base holds the bias. */
+    /**
+     * Grounded-gate Colpitts driving one base of a long-tailed pair into a tuned coil; the other base holds the bias. The oscillator
+     * is loaded so that its drain stays above ground, and the coil is small enough for the collector to swing by half the
+     * supply at full modulation.
+     */
     public static Circuit transmitter() {
         return Circuit.of(
                 new Battery("B", "rail", "ground", 9, 2),
                 new Capacitor("Cd", "rail", "ground", 100e-9),
                 Coil.ofQ("Lt", "rail", "drain", 180e-6, 80, 1e6),
+                new Resistor("Rd", "rail", "drain", 15e3),
                 new Trimmer("Ct", "drain", "ground", 5e-12, 60e-12, 0.5, 0),
                 new Capacitor("Cf", "drain", "source", 100e-12),
                 new Capacitor("Cs", "source", "ground", 1000e-12),
-                new Resistor("Rs", "source", "ground", 680),
+                new Resistor("Rs", "source", "ground", 1e3),
                 new Jfet("Q1", Polarity.N, "drain", "ground", "source", jfet(8e-3, -2.5)),
                 new Capacitor("Cc", "drain", "base2", 3.3e-12),
                 new Resistor("Ra", "rail", "bias", 15e3),
@@ -93,11 +98,12 @@ public final class Circuits {
                 new Bipolar("Q2", Polarity.N, "rail", "base2", "tail", npn()),
                 new Bipolar("Q3", Polarity.N, "out", "base3", "tail", npn()),
                 new Bipolar("Q4", Polarity.N, "tail", "mod", "foot", npn()),
-                new Resistor("Re", "foot", "ground", 1e3),
+                new Resistor("Re", "foot", "ground", 2.2e3),
                 new Resistor("Rm1", "rail", "mod", 39e3),
                 new Resistor("Rm2", "mod", "ground", 10e3),
                 new Capacitor("Cm", "mod", "ground", 1e-9),
-                Coil.ofQ("Lo", "rail", "out", 220e-6, 60, 1e6),
-                new Trimmer("Co", "out", "rail", 60e-12, 160e-12, 0.5, 0));
+                Coil.ofQ("Lo", "rail", "out", 22e-6, 60, 1e6),
+                new Capacitor("Cp", "out", "rail", 910e-12),
+                new Trimmer("Co", "out", "rail", 20e-12, 220e-12, 0.5, 0));
     }
 }

@@ -180,8 +180,7 @@ final class Block {
         double[] out = new double[last - first + 1];
         int count = 0;
         for (int k = first; k <= last; k++) {
-            if (!lines.get(k).isBlank())
-                out[count++] = dialect.number(dialect.cells(lines.get(k)).get(column));
+            if (!lines.get(k).isBlank()) out[count++] = dialect.number(cell(k, column));
         }
         return Arrays.copyOf(out, count);
     }

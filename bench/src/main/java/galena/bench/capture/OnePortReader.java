@@ -103,7 +103,7 @@ final class OnePortReader {
     private static boolean point(
             String[] words, Options o, List<Double> hertz, List<Double> re, List<Double> im, String place)
             throws UnreadableCapture {
-        if (words.length > 3 && words.length != 3) {
+        if (words.length > 3) {
             throw new UnreadableCapture(
                     place,
                     "the row has " + words.length + " numbers",

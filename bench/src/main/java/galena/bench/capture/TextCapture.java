@@ -46,6 +46,7 @@ final class TextCapture {
                 .orElseThrow(() -> noNumbers(place, lines));
         refuseCommaForBoth(place, block);
         refuseSpectrum(place, block);
+        refuseMissingColumns(place, block, overrides);
         TextLayout layout = TextLayout.of(block, overrides);
         if (layout.channels().length == 0) {
             throw new UnreadableCapture(
@@ -212,6 +213,19 @@ final class TextCapture {
                     "the comma seems to be both separator and decimal mark (\""
                             + block.lines().get(block.first()) + "\")",
                     "Save with a semicolon or tab between cells, or with decimal points");
+        }
+    }
+
+    private static void refuseMissingColumns(String place, Block block, Overrides overrides) throws UnreadableCapture {
+        int there = block.dialect().cells(block.lines().get(block.last())).size();
+        int asked = Math.max(
+                overrides.timeColumn().orElse(0),
+                overrides.columns().stream().mapToInt(c -> c).max().orElse(0));
+        if (asked > there) {
+            throw new UnreadableCapture(
+                    place + ":" + (block.last() + 1),
+                    "column " + asked + " was asked for, the row has " + there,
+                    "State one of them, or another separator");
         }
     }
 

@@ -37,7 +37,7 @@ public record Figure(String key, String label, Reading reading, String unit, Str
 
     private static int decimals(double width) {
         if (!(width > 0)) return 3;
-        return (int) Math.max(-9, Math.min(9, 1 - Math.floor(Math.log10(width))));
+        return (int) Math.max(-9, Math.min(9, 1 - Math.floor(Math.log10(width) + 1e-9)));
     }
 
     private static String plain(double x, int decimals) {

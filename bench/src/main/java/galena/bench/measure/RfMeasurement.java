@@ -24,6 +24,11 @@ final class RfMeasurement {
     /** Below this many samples to a cycle the drawn trace no longer shows the envelope. */
     private static final double FEW_PER_CYCLE = 10;
 
+    /** Phase swing (rad) above which sidebands are no measure of depth: 0.1 adds 1 % to their sum at 50 % depth. */
+    private static final double LARGEST_INDEX = 0.1;
+    /** Three periods of the usual test tone (s). */
+    private static final double THREE_PERIODS = 3e-3;
+
     private final Sheet sheet;
     private final Expected expected;
     private final Understanding understanding;
@@ -209,19 +214,25 @@ final class RfMeasurement {
     }
 
     private void tone(EnvelopeFit e, ModulatedCarrier.Found found) {
-        String reference = e.carrierIsMean() ? "; Ec is the mean envelope" : "; Ec is the unmodulated carrier";
+        double bend = expected.instrument().bendPercent()
+                / 100
+                * (1 + e.positivePeak().value());
+        String reference =
+                String.format(Locale.ROOT, "; the instrument's bend, ±%.2g %%, is in the interval", 100 * bend)
+                        + (e.carrierIsMean() ? "; Ec is the mean envelope" : "; Ec is the unmodulated carrier");
         sheet.addOf("audio", "tone.frequency", "tone", e.tone(), "Hz", "fitted with its harmonics");
         sheet.addShare(
                 "depth.positive",
                 "positive peak",
-                e.positivePeak(),
+                e.positivePeak().joined(bend),
                 "Emax/Ec − 1 along the carrier's phase" + reference);
         sheet.addShare(
                 "depth.negative",
                 "negative peak",
-                e.negativePeak(),
+                e.negativePeak().joined(bend),
                 "1 − Emin/Ec along the carrier's phase" + reference);
-        sheet.addShare("depth", "modulation depth", e.depth(), "(Emax − Emin)/(Emax + Emin)");
+        sheet.addShare(
+                "depth", "modulation depth", e.depth().joined(bend), "(Emax − Emin)/(Emax + Emin); bend included");
         if (e.carrierShift().isPresent()) {
             double shift = 100 * e.carrierShift().getAsDouble(),
                     half = 100 * found.amplitude().halfWidth() / e.carrier().value();
@@ -236,7 +247,8 @@ final class RfMeasurement {
                 "distortion",
                 "envelope distortion",
                 e.distortion(),
-                "root of the squares of harmonics 2 to " + e.harmonics() + " over the first");
+                "root of the squares of harmonics 2 to " + e.harmonics()
+                        + " over the first; the instrument's own distortion is not in the interval");
         for (int k = 2; k <= Math.min(5, e.harmonics()); k++) {
             sheet.addShare("distortion." + k, "envelope harmonic " + k, e.relative(k), "over the fundamental");
         }
@@ -247,10 +259,10 @@ final class RfMeasurement {
                         s,
                         "Hz",
                         "deviation in step with the tone, 50 Hz to 5 kHz, troughs below 5 % masked"));
-        found.sidebands().ifPresent(s -> sidebands(s, e));
+        found.sidebands().ifPresent(s -> sidebands(s, e, found));
     }
 
-    private void sidebands(Sidebands s, EnvelopeFit e) {
+    private void sidebands(Sidebands s, EnvelopeFit e, ModulatedCarrier.Found found) {
         boolean mirrored = aliased;
         sheet.addRatio(
                 mirrored ? "sideband.upper" : "sideband.lower",
@@ -264,6 +276,18 @@ final class RfMeasurement {
                 s.upper(),
                 "dBc",
                 "line beside the carrier");
+        double index = found.swing().map(Estimate::value).orElse(0.0) / e.tone().value();
+        if (index > LARGEST_INDEX) {
+            sheet.miss(
+                    "depth.sidebands",
+                    "depth by sidebands",
+                    "%",
+                    String.format(
+                            Locale.ROOT,
+                            "swing fills the sidebands too (index %.2f): they no longer stand for depth alone",
+                            index));
+            return;
+        }
         sheet.addShare(
                 "depth.sidebands",
                 "depth by sidebands",
@@ -275,6 +299,14 @@ final class RfMeasurement {
     }
 
     private void noTone(ModulatedCarrier.Found found) {
+        if (found.span() < THREE_PERIODS) {
+            sheet.find(
+                    Finding.Kind.TOO_SHORT,
+                    String.format(
+                            Locale.ROOT,
+                            "The record is %.2g ms long, less than three periods of a 1 kHz tone: record longer for depth and distortion",
+                            1e3 * found.span()));
+        }
         if (found.programme() == Programme.NONE) {
             for (String[] f : new String[][] {{"depth.positive", "positive peak"}, {"depth.negative", "negative peak"}})
                 sheet.miss(f[0], f[1], "%", "nothing modulates the carrier");

@@ -4,6 +4,7 @@ import galena.build.folder.Build;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
+import galena.build.quantity.Quantity;
 import galena.build.source.BadInputException;
 import galena.build.wiring.Assembled;
 import galena.build.wiring.CircuitOf;
@@ -12,8 +13,10 @@ import galena.engine.equations.Equations;
 import galena.engine.operating.OperatingPoint;
 import galena.engine.operating.OperatingPointLadder;
 import galena.engine.part.Coil;
+import galena.engine.part.Trimmer;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
+import galena.engine.steady.OrbitDerivatives;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import java.util.Comparator;
@@ -36,6 +39,8 @@ public record Running(
         OperatingPoint.Found point,
         Startup startup,
         SteadyState.Found state) {
+    private static final double STEP = 1e-3;
+
     /** Nothing oscillates; the message says why. */
     public static final class NotRunning extends Exception {
         private static final long serialVersionUID = 1;
@@ -94,5 +99,44 @@ public record Running(
                         .max(Comparator.comparingDouble(
                                 name -> state.waveforms().currentAmplitude(name, 1)))
                         .orElse(startup.site().part()));
+    }
+
+    /** The audio source, if the build has one. */
+    public Optional<String> audioSource() {
+        return audio().map(PartEntry::name);
+    }
+
+    private Optional<PartEntry> audio() {
+        return build.parts().values().stream()
+                .filter(p -> p.kind() == PartKind.AUDIO)
+                .findFirst();
+    }
+
+    /** Peak level of the audio source: its own, else the intent's; 0 when neither names one, V. */
+    public double audioLevel() {
+        return audio().flatMap(PartEntry::value)
+                .map(Quantity::value)
+                .or(() -> build.intent().programme().map(p -> p.level().value()))
+                .orElse(0.0);
+    }
+
+    /** The trimmer that moves the carrier most; empty when none does. */
+    public String strongestTrimmer() {
+        OrbitDerivatives orbit = new OrbitDerivatives(state);
+        String best = "";
+        double most = 0;
+        for (String name : build.adjustments()) {
+            if (!(circuit().part(name).orElseThrow() instanceof Trimmer)) continue;
+            double position = position(name);
+            double low = Math.max(0, position - STEP), high = Math.min(1, position + STEP);
+            double slope = orbit.between(
+                            Equations.of(turned(name, low)), Equations.of(turned(name, high)), (high - low) / 2)
+                    .frequency();
+            if (Math.abs(slope) > most) {
+                most = Math.abs(slope);
+                best = name;
+            }
+        }
+        return best;
     }
 }

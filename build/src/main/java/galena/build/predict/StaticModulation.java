@@ -3,19 +3,11 @@ package galena.build.predict;
 import galena.build.figure.Figure;
 import galena.build.quantity.Unit;
 import galena.engine.circuit.Circuit;
-import galena.engine.circuit.Structure;
 import galena.engine.equations.Equations;
-import galena.engine.operating.OperatingPoint;
-import galena.engine.operating.OperatingPointLadder;
-import galena.engine.part.Capacitor;
-import galena.engine.part.Part;
-import galena.engine.part.VoltageSource;
-import galena.engine.part.Wave;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
-import galena.engine.steady.Waveforms;
 import galena.signal.modulation.EnvelopePeriod;
 import galena.signal.modulation.Swing;
 import java.util.ArrayList;
@@ -76,24 +68,13 @@ final class StaticModulation {
             String coil,
             String quantity,
             Progress progress) {
-        Circuit held = hold(carrier.waveforms());
+        Circuit held = Envelope.hold(carrier.waveforms());
         return new StaticModulation(held, source, coil, quantity, level, progress).solve(startup);
     }
 
-    /** Large capacitors become the voltages they hold, as far as the structure allows. */
-    private static Circuit hold(Waveforms carrier) {
-        Circuit circuit = carrier.equations().circuit();
-        for (Part part : circuit.parts()) {
-            if (!(part instanceof Capacitor c) || c.capacitance() < HOLDS) continue;
-            double volts = carrier.meanVoltage(c.from()) - carrier.meanVoltage(c.to());
-            Circuit trial = circuit.with(new VoltageSource(c.name(), c.from(), c.to(), new Wave.Direct(volts)));
-            if (Structure.faults(trial).stream().noneMatch(f -> f.kind().fatal())) circuit = trial;
-        }
-        return circuit;
-    }
-
     private Prediction.Modulation solve(Startup startup) {
-        Optional<SteadyState.Found> centre = cold(startup);
+        Optional<SteadyState.Found> centre =
+                Envelope.centre(Envelope.at(held, source, 0), startup.site().part(), Accuracy.LIVE, progress.watch());
         if (centre.isEmpty()) return new Prediction.NoCurve("the carrier was lost when the large capacitors were held");
         List<Prediction.Point> curve = new ArrayList<>();
         curve.add(point(0, centre.get()));
@@ -106,28 +87,14 @@ final class StaticModulation {
         return figures(curve);
     }
 
-    private Optional<SteadyState.Found> cold(Startup like) {
-        Equations equations = Equations.of(at(0));
-        if (!(OperatingPointLadder.climb(equations) instanceof OperatingPoint.Found point)) return Optional.empty();
-        return Startup.readiest(point)
-                .filter(s -> s.site().part().equals(like.site().part()))
-                .map(s -> new SteadyOscillation(Accuracy.LIVE, progress.watch()).solve(point, s))
-                .filter(SteadyState.Found.class::isInstance)
-                .map(SteadyState.Found.class::cast);
-    }
-
-    private Circuit at(double volts) {
-        VoltageSource audio = (VoltageSource) held.part(source).orElseThrow();
-        return held.with(new VoltageSource(source, audio.plus(), audio.minus(), new Wave.Direct(volts)));
-    }
-
     /** Follows the curve from the centre until its end or until the oscillation is lost. */
     private void walk(SteadyState.Found centre, double step, List<Prediction.Point> curve) {
         SteadyOscillation steady = new SteadyOscillation(Accuracy.LIVE, progress.watch());
         SteadyState.Found now = centre;
         for (int k = 1; k <= POINTS_EACH_WAY; k++) {
             progress.at(0.5, "modulation curve");
-            if (!(steady.solveNear(Equations.of(at(k * step)), now) instanceof SteadyState.Found next)) return;
+            if (!(steady.solveNear(Equations.of(Envelope.at(held, source, k * step)), now)
+                    instanceof SteadyState.Found next)) return;
             now = next;
             curve.add(point(k * step, next));
         }

@@ -1,14 +1,10 @@
 package galena.build.quantity;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -19,7 +15,6 @@ import java.util.regex.Pattern;
 final class Guess {
     private static final Pattern DECIMAL_COMMA = Pattern.compile("(.*\\d),(\\d.*)");
     private static final Pattern THOUSANDS = Pattern.compile("[+-]?\\d{1,3}(,\\d{3})+(?!\\d).*");
-    private static final Pattern MARKING = Pattern.compile("[1-9]\\d[0-69]");
     private static final Pattern WITH_TOLERANCE = Pattern.compile("(.*\\d)[BCDFGJKM]");
     /** Moulded chokes print R for the decimal point of microhenries; on a resistor it means ohms. */
     private static final Pattern POINT_IS_R = Pattern.compile("(\\d+)R(\\d+)");
@@ -29,29 +24,24 @@ final class Guess {
 
     private static final Pattern BLANK_THOUSANDS = Pattern.compile("(\\d{1,3})((?:[ \u00A0\u202F]\\d{3})+)(?!\\d)(.*)");
 
-    /** How farads were written on old parts and sheets. */
-    private static final Map<String, String> OLD_UNITS =
-            Map.of("mfd", "µF", "mf", "µF", "ufd", "µF", "mmfd", "pF", "mmf", "pF", "uuf", "pF", "pfd", "pF");
-
     private static final Pattern OTHER_RANGE = Pattern.compile(
             "(.*?[\\w\u00B5\u03BC\u2126\u03A9])\\s*(?:\\.{3,}|\u2026|\u2013|\u2014|-|~| to | bis )\\s*(\\d.*)");
     private static final Pattern OTHER_AT = Pattern.compile("(.*\\d)\\s*(?:at|bei|,|/|\\()\\s*(\\d[^)]*)\\)?");
 
-    /** Two slips in a unit are as many as can be mended without inventing. */
-    private static final int SLIPS = 2;
-
     private Guess() {}
 
     static BadQuantity why(String text, Unit unit) {
+        if (text.length() > Spelling.LONGEST) return tooLong(text, rule(unit));
         Matcher both = AND_TOLERANCE.matcher(text);
         if (unit.hasLetterCodes() && both.matches() && readable(both.group(1), unit)) {
             String nearest = both.group(1) + ", tolerance: " + both.group(2) + " %";
             return new BadQuantity(found(text, unit), rule(unit), Optional.of(nearest));
         }
-        return new BadQuantity(found(text, unit), rule(unit), either(spellings(text, unit, t -> readable(t, unit))));
+        return new BadQuantity(found(text, unit), rule(unit), either(spellings(text, unit)));
     }
 
     static BadQuantity whyNoRange(String text, Unit unit) {
+        if (text.length() > Spelling.LONGEST) return tooLong(text, rangeRule(unit));
         Optional<Spelling.Ends> ends = Spelling.Ends.of(text, unit);
         if (ends.isPresent()) return whyBadEnds(text, ends.get(), unit);
         Matcher other = OTHER_RANGE.matcher(text);
@@ -76,13 +66,17 @@ final class Guess {
         return new BadQuantity(found, rangeRule(unit), either(ranges(left, ends.high(), unit)));
     }
 
+    private static BadQuantity tooLong(String text, String rule) {
+        return new BadQuantity(quoted(text) + " is too long for a quantity", rule, Optional.empty());
+    }
+
     static BadQuantity whyNoFrequency(String text, Unit unit) {
+        if (text.length() > Spelling.LONGEST) return tooLong(text, rule(unit));
         List<String> nearest = new ArrayList<>();
         Matcher other = OTHER_AT.matcher(text);
         if (other.matches()) {
-            for (String value : spellings(Spelling.trim(other.group(1)), unit, t -> readable(t, unit)))
-                for (String at : spellings(Spelling.trim(other.group(2)), Unit.HERTZ, t -> readable(t, Unit.HERTZ)))
-                    nearest.add(value + " @ " + at);
+            for (String value : spellings(Spelling.trim(other.group(1)), unit))
+                for (String at : spellings(Spelling.trim(other.group(2)), Unit.HERTZ)) nearest.add(value + " @ " + at);
         } else if (readable(text, unit)) {
             nearest.add(text + " @ 1 MHz");
         }
@@ -95,8 +89,8 @@ final class Guess {
     static BadQuantity whyBadSide(String value, String frequency, Unit unit) {
         boolean first = !readable(value, unit);
         List<String> nearest = new ArrayList<>();
-        for (String v : spellings(value, unit, t -> readable(t, unit)))
-            for (String f : spellings(frequency, Unit.HERTZ, t -> readable(t, Unit.HERTZ))) nearest.add(v + " @ " + f);
+        for (String v : spellings(value, unit))
+            for (String f : spellings(frequency, Unit.HERTZ)) nearest.add(v + " @ " + f);
         return new BadQuantity(
                 first ? found(value, unit) : found(frequency, Unit.HERTZ),
                 rule(first ? unit : Unit.HERTZ),
@@ -145,11 +139,10 @@ final class Guess {
     private static List<String> ranges(String left, String right, Unit unit) {
         List<String> candidates = new ArrayList<>();
         String usual = unit.usual();
-        for (String high : spellings(Spelling.trim(right), unit, t -> readable(t, unit))) {
+        for (String high : spellings(Spelling.trim(right), unit)) {
             String low = Spelling.trim(left);
             candidates.add(low + Spelling.RANGE + high);
-            for (String mended : spellings(low, unit, t -> readable(t, unit)))
-                candidates.add(mended + Spelling.RANGE + high);
+            for (String mended : spellings(low, unit)) candidates.add(mended + Spelling.RANGE + high);
         }
         candidates.add(Spelling.trim(left) + Spelling.RANGE + Spelling.trim(right) + " " + usual);
         List<String> valid = validRanges(candidates, unit);
@@ -163,83 +156,24 @@ final class Guess {
     }
 
     /** Valid spellings near the text, best first: the text itself if it is valid. */
-    private static List<String> spellings(String text, Unit unit, Predicate<String> valid) {
-        if (valid.test(text)) return List.of(text);
+    private static List<String> spellings(String text, Unit unit) {
+        if (readable(text, unit)) return List.of(text);
+        if (text.length() > Spelling.LONGEST) return List.of();
         Set<String> candidates = new LinkedHashSet<>();
-        if (THOUSANDS.matcher(text).matches()) candidates.addAll(mended(text.replace(",", ""), unit));
+        if (THOUSANDS.matcher(text).matches()) candidates.addAll(UnitGuess.mended(text.replace(",", ""), unit));
         Matcher comma = DECIMAL_COMMA.matcher(text);
-        if (comma.matches()) candidates.addAll(mended(comma.group(1) + "." + comma.group(2), unit));
-        candidates.addAll(mended(text, unit));
+        if (comma.matches()) candidates.addAll(UnitGuess.mended(comma.group(1) + "." + comma.group(2), unit));
+        candidates.addAll(UnitGuess.mended(text, unit));
         Matcher blanks = BLANK_THOUSANDS.matcher(text);
         if (blanks.matches())
-            candidates.addAll(mended(blanks.group(1) + blanks.group(2).replaceAll("\\D", "") + blanks.group(3), unit));
+            candidates.addAll(
+                    UnitGuess.mended(blanks.group(1) + blanks.group(2).replaceAll("\\D", "") + blanks.group(3), unit));
         Matcher choke = POINT_IS_R.matcher(text);
         if (unit == Unit.HENRY && choke.matches()) candidates.add(choke.group(1) + "." + choke.group(2) + " µH");
         Matcher tolerance = WITH_TOLERANCE.matcher(text);
         if (unit.hasLetterCodes() && tolerance.matches()) candidates.add(tolerance.group(1));
-        candidates.removeIf(valid.negate());
+        candidates.removeIf(candidate -> !readable(candidate, unit));
         return List.copyOf(candidates);
-    }
-
-    /** The text with its unit mended: added where it lacks, in the right case, or without its slips. */
-    private static List<String> mended(String text, Unit unit) {
-        Matcher number = Spelling.NUMBER.matcher(text);
-        if (!number.matches()) return List.of(text);
-        String digits = number.group(1) + number.group(2) + number.group(3);
-        String suffix = number.group(4);
-        if (suffix.isEmpty()) return withUnit(digits, unit);
-        if (Scales.of(unit).containsKey(suffix)) return List.of(text);
-        List<String> near = near(suffix, unit);
-        return near.stream().map(known -> digits + " " + known).toList();
-    }
-
-    /** Spellings of the unit that differ from the suffix in case alone, else the one with the fewest slips. */
-    private static List<String> near(String suffix, Unit unit) {
-        List<String> known = new ArrayList<>(Scales.of(unit).keySet());
-        known.removeIf(spelling -> isNeverMeant(spelling, unit));
-        String old = OLD_UNITS.get(suffix.toLowerCase(Locale.ROOT));
-        if (unit == Unit.FARAD && old != null) return List.of(old);
-        known.sort(Comparator.comparingInt((String spelling) -> slips(spelling, suffix))
-                .thenComparing(spelling -> !spelling.startsWith(suffix.substring(0, 1)))
-                .thenComparing(spelling -> !spelling.endsWith(unit.symbol()))
-                .thenComparing(Comparator.naturalOrder()));
-        List<String> sameButCase =
-                known.stream().filter(suffix::equalsIgnoreCase).sorted().toList();
-        // a capital M is mega; a small m before the wrong case is a slip for either
-        if (suffix.startsWith("M")) sameButCase = starting(sameButCase, "M");
-        if (!sameButCase.isEmpty()) return sameButCase;
-        return known.stream()
-                .filter(spelling -> slips(spelling, suffix) <= Math.min(SLIPS, spelling.length() - 1))
-                .limit(1)
-                .toList();
-    }
-
-    private static List<String> starting(List<String> spellings, String prefix) {
-        List<String> fit = spellings.stream().filter(s -> s.startsWith(prefix)).toList();
-        return fit.isEmpty() ? spellings : fit;
-    }
-
-    /** Read but never proposed: K for k, and prefixes that no part of the kind has. */
-    private static boolean isNeverMeant(String spelling, Unit unit) {
-        boolean huge = unit == Unit.FARAD || unit == Unit.HENRY;
-        return (spelling.startsWith("K") && spelling.length() > 1) || (huge && spelling.matches("[kM].?"));
-    }
-
-    private static List<String> withUnit(String digits, Unit unit) {
-        List<String> spelled = new ArrayList<>();
-        double value = Double.parseDouble(digits.replace('\u2212', '-'));
-        if (unit == Unit.FRACTION && Math.abs(value) <= 1 && value != 0) spelled.add(Engineering.exact(value, unit));
-        else spelled.add(digits + (unit.usual().isEmpty() ? "" : (unit == Unit.RATIO ? "" : " ") + unit.usual()));
-        if (unit == Unit.SECOND && Math.abs(value) >= 1) spelled.add(0, digits + " h");
-        if (unit == Unit.FARAD && MARKING.matcher(digits).matches())
-            spelled.add(Engineering.exact(marking(digits), unit));
-        return spelled;
-    }
-
-    /** IEC 60062, three-character code: two figures and a power of ten, in pF; a last 9 means a tenth. Farad. */
-    private static double marking(String digits) {
-        int power = digits.charAt(2) == '9' ? -1 : digits.charAt(2) - '0';
-        return Double.parseDouble(digits.substring(0, 2) + "e" + (power - 12));
     }
 
     private static boolean isBare(String text) {
@@ -253,23 +187,5 @@ final class Guess {
 
     private static Optional<String> either(List<String> spellings) {
         return spellings.isEmpty() ? Optional.empty() : Optional.of(String.join(" or ", spellings));
-    }
-
-    /** Single-letter changes between two words: Levenshtein's distance, without regard to case. */
-    private static int slips(String a, String b) {
-        String from = a.toLowerCase(Locale.ROOT);
-        String to = b.toLowerCase(Locale.ROOT);
-        int[] row = new int[to.length() + 1];
-        for (int j = 0; j <= to.length(); j++) row[j] = j;
-        for (int i = 1; i <= from.length(); i++) {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= to.length(); j++) {
-                int change = diagonal + (from.charAt(i - 1) == to.charAt(j - 1) ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.min(change, 1 + Math.min(row[j], row[j - 1]));
-            }
-        }
-        return row[to.length()];
     }
 }

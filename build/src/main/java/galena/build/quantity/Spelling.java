@@ -24,7 +24,7 @@ final class Spelling {
     static final String RANGE = "..";
 
     /** More digits or exponent than any part has; keeps the arithmetic finite and quick. */
-    private static final int LONGEST = 60;
+    static final int LONGEST = 60;
 
     private Spelling() {}
 
@@ -43,7 +43,15 @@ final class Spelling {
     }
 
     static String trim(String text) {
-        return text.strip().replaceAll("^" + BLANKS + "|" + BLANKS + "$", "");
+        int start = 0;
+        int end = text.length();
+        while (start < end && isBlank(text.charAt(start))) start++;
+        while (end > start && isBlank(text.charAt(end - 1))) end--;
+        return text.substring(start, end);
+    }
+
+    private static boolean isBlank(char c) {
+        return Character.isWhitespace(c) || Character.isSpaceChar(c);
     }
 
     static double read(String text, Unit unit) throws BadQuantity {

@@ -43,6 +43,57 @@ public final class Specimens {
         return Optional.empty();
     }
 
+    /**
+     * Specimens at random, in place of the typical one.
+     *
+     * @return empty for parts without a printed spread
+     */
+    public static Optional<Draw> drawn(Build build, PartEntry entry, Part typical) {
+        if (entry.type().isEmpty() || !(build.devices().find(entry.type().get()) instanceof Lookup.Known known)) {
+            return Optional.empty();
+        }
+        Device device = known.device();
+        if (typical instanceof Jfet jfet
+                && device instanceof JfetData data
+                && data.spread() instanceof Derived<JfetSpread> spread) {
+            return Optional.of(new JfetDraw(jfet, spread.model()));
+        }
+        if (typical instanceof Bipolar bipolar
+                && device instanceof BipolarData data
+                && data.corners(USUAL_COLLECTOR_CURRENT) instanceof Derived<List<BipolarModel>> corners) {
+            return Optional.of(new BipolarDraw(bipolar, corners.model()));
+        }
+        return Optional.empty();
+    }
+
+    private record JfetDraw(Jfet part, JfetSpread spread) implements Draw {
+        @Override
+        public int numbers() {
+            return 2;
+        }
+
+        @Override
+        public Part at(double[] u, int at) {
+            return with(part, DeviceModels.jfet(spread.at(u[at], u[at + 1])));
+        }
+    }
+
+    /** Gain even by ratio between the printed limits. */
+    private record BipolarDraw(Bipolar part, List<BipolarModel> corners) implements Draw {
+        @Override
+        public int numbers() {
+            return 1;
+        }
+
+        @Override
+        public Part at(double[] u, int at) {
+            Bipolar.Model model = DeviceModels.bipolar(corners.get(0));
+            double low = model.forwardBeta(),
+                    high = corners.get(corners.size() - 1).forwardBeta();
+            return with(part, DeviceModels.withBeta(model, low * Math.pow(high / low, u[at])));
+        }
+    }
+
     private static Optional<Pair> jfet(Jfet part, JfetData data) {
         if (!(data.spread() instanceof Derived<JfetSpread> derived)) return Optional.empty();
         JfetSpread spread = derived.model();

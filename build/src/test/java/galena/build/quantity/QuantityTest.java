@@ -9,6 +9,7 @@ import galena.proof.Published;
 import java.util.Random;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -117,6 +118,17 @@ class QuantityTest {
     void refuses_what_is_no_finite_number(String text) {
         assertThatThrownBy(() -> Quantity.read(text, Unit.OHM)).isInstanceOf(BadQuantity.class);
         assertThatThrownBy(() -> Quantity.read(text, Unit.NUMBER)).isInstanceOf(BadQuantity.class);
+    }
+
+    @Test
+    @Timeout(5)
+    void a_text_without_end_is_refused_at_once() {
+        String text = "1 ,".repeat(200_000);
+        assertThatThrownBy(() -> Quantity.read(text, Unit.OHM)).hasMessageContaining("is too long");
+        assertThatThrownBy(() -> Range.read(text, Unit.OHM)).hasMessageContaining("is too long");
+        assertThatThrownBy(() -> Range.read(text + ".." + text, Unit.OHM)).hasMessageContaining("is too long");
+        assertThatThrownBy(() -> AtFrequency.read(text, Unit.OHM)).hasMessageContaining("is too long");
+        assertThatThrownBy(() -> AtFrequency.read(text + "@" + text, Unit.OHM)).isInstanceOf(BadQuantity.class);
     }
 
     @Test

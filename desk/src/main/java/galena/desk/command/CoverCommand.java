@@ -40,7 +40,10 @@ public final class CoverCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "DIR", description = "The build's folder, or its build.yaml.")
     private Path folder = Path.of("");
 
-    @Parameters(index = "1", paramLabel = "PART", description = "The adjustment: a trimmer, a preset or a coil with a slug.")
+    @Parameters(
+            index = "1",
+            paramLabel = "PART",
+            description = "The adjustment: a trimmer, a preset or a coil with a slug.")
     private String part = "";
 
     @Mixin

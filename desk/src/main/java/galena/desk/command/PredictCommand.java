@@ -18,8 +18,9 @@ import picocli.CommandLine.Parameters;
 /** {@code galena predict DIR}: what a build will do before a joint is soldered. */
 @Command(
         name = "predict",
-        description = "Say what a build will do before a joint is soldered: whether it starts, where it tunes, how clean it"
-                + " is, what it draws, and whether that meets the intent.")
+        description =
+                "Say what a build will do before a joint is soldered: whether it starts, where it tunes, how clean it"
+                        + " is, what it draws, and whether that meets the intent.")
 public final class PredictCommand implements Callable<Integer> {
     private final Terminal terminal;
 
@@ -47,8 +48,8 @@ public final class PredictCommand implements Callable<Integer> {
         BuildFolder build = BuildFolder.open(folder);
         Prediction prediction;
         try (Attention attention = new Attention(terminal)) {
-            prediction = Predict.of(
-                    build, conditions.over(build), live ? Accuracy.LIVE : Accuracy.CERTIFIED, attention);
+            prediction =
+                    Predict.of(build, conditions.over(build), live ? Accuracy.LIVE : Accuracy.CERTIFIED, attention);
         }
         if (json) terminal.printDocument(PredictionJson.of(prediction));
         else PredictionText.print(prediction, terminal);

@@ -2,7 +2,6 @@ package galena.desk.writing;
 
 import galena.build.predict.Coverage;
 import galena.build.predict.Coverage.Point;
-import galena.build.quantity.Engineering;
 import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
 import galena.desk.console.Terminal;
@@ -13,9 +12,23 @@ import java.util.Optional;
 
 /** A coverage as a page for a terminal: what is reached, where the wanted carrier lies, the curve and a short table. */
 public final class CoverageText {
+    /** What is covered and where the wanted carrier lies, in one line each. */
+    public static void printSummary(Coverage coverage, Optional<Quantity> wanted, Terminal terminal) {
+        Page page = new Page(terminal);
+        page.heading("Alignment");
+        findings(page, coverage, wanted);
+        page.print();
+    }
+
+    private static void findings(Page page, Coverage coverage, Optional<Quantity> wanted) {
+        page.line(coverage.part() + " covers " + hertz(coverage.lowest()) + " to " + hertz(coverage.highest())
+                + missing(coverage) + ".");
+        wanted.ifPresent(w -> page.line(place(coverage, w)));
+    }
+
     private static final int FIELD_ROWS = 14;
     private static final int MOST_ROWS = 11;
-    private static final int FIGURES = 5;
+    private static final int FIGURES = 4;
 
     private CoverageText() {}
 
@@ -27,9 +40,7 @@ public final class CoverageText {
     public static void print(Coverage coverage, Optional<Quantity> wanted, Chart chart, Terminal terminal) {
         Page page = new Page(terminal);
         page.title(chart.title(), "typical parts");
-        page.line(coverage.part() + " covers " + hertz(coverage.lowest()) + " to " + hertz(coverage.highest())
-                + missing(coverage) + ".");
-        wanted.ifPresent(w -> page.line(place(coverage, w)));
+        findings(page, coverage, wanted);
         page.verbatim("\n");
         boolean braille = terminal.canShow("⠿┤┄");
         page.verbatim(ChartText.draw(chart, terminal.width() - 2, FIELD_ROWS, braille));
@@ -40,10 +51,7 @@ public final class CoverageText {
         int stride = Math.max(1, (points.size() - 1 + MOST_ROWS - 2) / (MOST_ROWS - 1));
         for (int k = 0; k < points.size(); k += stride) {
             Point p = points.get(k);
-            table.row(
-                    Words.percent(p.position()),
-                    hertz(p.frequency()),
-                    Engineering.print(p.amplitude(), Unit.VOLT, 3));
+            table.row(Words.percent(p.position()), hertz(p.frequency()), Words.number(p.amplitude(), Unit.VOLT, 3));
         }
         table.end();
         page.print();
@@ -64,7 +72,7 @@ public final class CoverageText {
             double share = (wanted.value() - a.frequency()) / (b.frequency() - a.frequency());
             if (share < 0 || share > 1 || a.frequency() == b.frequency()) continue;
             double position = a.position() + share * (b.position() - a.position());
-            return wanted.text() + " lies near " + Engineering.print(position, Unit.FRACTION, 2) + " of the travel.";
+            return wanted.text() + " lies near " + Words.number(position, Unit.FRACTION, 2) + " of the travel.";
         }
         double miss = wanted.value() < coverage.lowest()
                 ? coverage.lowest() - wanted.value()
@@ -73,6 +81,6 @@ public final class CoverageText {
     }
 
     private static String hertz(double hertz) {
-        return Engineering.print(hertz, Unit.HERTZ, FIGURES);
+        return Words.number(hertz, Unit.HERTZ, FIGURES);
     }
 }

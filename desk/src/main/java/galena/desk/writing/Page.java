@@ -125,7 +125,10 @@ final class Page {
                     Page.this.fold(cell, at, at);
                     return;
                 }
-                line.append(c == 0 && !row.tones().isEmpty() ? terminal.tone(row.tones().get(0), cell) : cell);
+                line.append(
+                        c == 0 && !row.tones().isEmpty()
+                                ? terminal.tone(row.tones().get(0), cell)
+                                : cell);
                 line.append(" ".repeat(widths[c] - width(cell) + GAP));
                 at += widths[c] + GAP;
             }

@@ -6,6 +6,7 @@ import galena.build.predict.Prediction.NoCurve;
 import galena.build.predict.Prediction.Oscillation;
 import galena.build.predict.Prediction.Silent;
 import galena.build.predict.Prediction.StartupFigures;
+import java.util.Locale;
 
 /** A prediction as JSON, all of it; the shape is {@code galena/schema/prediction.json}. */
 public final class PredictionJson {
@@ -53,7 +54,7 @@ public final class PredictionJson {
 
     private static void oscillation(Json json, Oscillation o) {
         json.figure("carrier", o.carrier());
-        json.truth("stable", o.stable()).number("multiplier", o.multiplier());
+        json.text("stability", o.stability().name().toLowerCase(Locale.ROOT)).number("multiplier", o.multiplier());
         json.number("errorFrequency", o.errorFrequency()).number("errorHarmonics", o.errorHarmonics());
         json.each("spectra", o.spectra(), s -> json.text("part", s.part())
                 .text("quantity", s.quantity())

@@ -10,7 +10,6 @@ import galena.build.predict.Prediction.Outcome;
 import galena.build.predict.Prediction.Silent;
 import galena.build.predict.Prediction.Spectrum;
 import galena.build.predict.Prediction.StartupFigures;
-import galena.build.quantity.Engineering;
 import galena.build.quantity.Unit;
 import galena.desk.console.Terminal;
 import galena.desk.console.Terminal.Tone;
@@ -23,6 +22,9 @@ import java.util.stream.Collectors;
 public final class PredictionText {
     /** Contributions below this share of the largest are left out of lists; {@code --json} has all. */
     private static final double WORTH_NAMING = 0.05;
+
+    /** An adjustment that moves the carrier less than this share of what the strongest one does is meant for something else. */
+    private static final double STIR = 1e-3;
 
     private static final int MOST_NAMED = 6;
     private static final int HARMONICS_SHOWN = 5;
@@ -48,12 +50,20 @@ public final class PredictionText {
         text.page.print();
     }
 
+    /** The head and the verdict alone. */
+    public static void printSummary(Prediction prediction, Terminal terminal) {
+        PredictionText text = new PredictionText(prediction, terminal);
+        text.head();
+        text.verdict();
+        text.page.print();
+    }
+
     private void head() {
         Prediction.Setting setting = prediction.setting();
         List<String> parts = new ArrayList<>();
         parts.add(setting.accuracy());
-        parts.add(Engineering.print(setting.temperature(), Unit.KELVIN, 3).replace(".0", ""));
-        setting.supplyVoltage().ifPresent(v -> parts.add(Engineering.print(v, Unit.VOLT, 3)));
+        parts.add(Math.round(setting.temperature()) + " °C");
+        setting.supplyVoltage().ifPresent(v -> parts.add(Words.number(v, Unit.VOLT, 3)));
         page.title(prediction.name(), String.join(", ", parts));
         if (!setting.adjustments().isEmpty()) {
             page.line("Set: "
@@ -69,7 +79,8 @@ public final class PredictionText {
         Page.Table table = page.table().folding();
         for (Judgement j : prediction.judgements()) {
             String remark = j.remark().isEmpty() ? "" : "; " + j.remark();
-            table.row(tone(j.outcome()), sign(j.outcome()), j.item(), j.wanted(), Words.withInterval(j.found()) + remark);
+            String found = "wanted " + j.wanted() + "; found " + Words.withInterval(j.found()) + remark;
+            table.row(tone(j.outcome()), sign(j.outcome()), j.item(), found);
         }
         table.end();
     }
@@ -98,7 +109,7 @@ public final class PredictionText {
         table.row("starts by itself", startup.starts() ? "yes" : "no");
         table.row("margin", Words.withInterval(startup.margin()) + ", as extra loss across " + startup.site());
         if (startup.weakest() instanceof Figure.Known weakest) {
-            table.row("worst case", weakest.text() + " with " + weakest.at());
+            table.row("worst case", Words.alone(weakest) + " with " + weakest.at());
         }
         table.row("time", Words.withInterval(startup.time()) + " from 1 µV");
         table.row("losses", shares(startup.lossShares()));
@@ -130,29 +141,42 @@ public final class PredictionText {
     private void carrier(Oscillation oscillation) {
         Page.Table table = page.table().folding();
         table.row("frequency", Words.withInterval(oscillation.carrier()));
-        table.row("steady", oscillation.stable() ? "yes, small disturbances die" : "no: small disturbances grow");
+        table.row("steady", steady(oscillation));
         if (!oscillation.carrierCauses().isEmpty()) {
             double largest = Math.abs(oscillation.carrierCauses().get(0).hertz());
             String causes = oscillation.carrierCauses().stream()
                     .filter(c -> Math.abs(c.hertz()) > WORTH_NAMING * largest)
                     .limit(MOST_NAMED)
-                    .map(c -> c.what() + " ±" + Engineering.print(Math.abs(c.hertz()), Unit.HERTZ, 2))
-                    .collect(Collectors.joining(", "));
-            table.row("widest causes", causes);
+                    .map(c -> Words.number(Math.abs(c.hertz()), Unit.HERTZ, 2) + " by " + c.what())
+                    .collect(Collectors.joining("; "));
+            table.row("widened by", causes);
         }
+        double steepest = oscillation.adjustments().stream()
+                .mapToDouble(a -> Math.abs(a.hertzPerPercent()))
+                .max()
+                .orElse(0);
         for (Prediction.Adjustment a : oscillation.adjustments()) {
+            if (Math.abs(a.hertzPerPercent()) < STIR * steepest) continue;
             table.row(
                     a.part() + " moves it",
-                    Engineering.print(a.hertzPerPercent(), Unit.HERTZ, 3)
-                            + " per % of travel at " + Words.percent(a.position()));
+                    Words.number(a.hertzPerPercent(), Unit.HERTZ, 3) + " per % of travel at "
+                            + Words.percent(a.position()));
         }
         for (Prediction.Tank tank : oscillation.tanks()) {
             table.row(
                     "resonance",
-                    Engineering.print(tank.frequency(), Unit.HERTZ, 4) + " in " + tank.part() + ", loaded Q "
-                            + Engineering.print(tank.q(), Unit.NUMBER, 2));
+                    Words.number(tank.frequency(), Unit.HERTZ, 4) + " in " + tank.part() + ", loaded Q "
+                            + Words.number(tank.q(), Unit.NUMBER, 2));
         }
         table.end();
+    }
+
+    private static String steady(Oscillation oscillation) {
+        return switch (oscillation.stability()) {
+            case STABLE -> "yes, small disturbances die";
+            case UNSTABLE -> "no: small disturbances grow, so it will not stay like this";
+            case UNDECIDED -> "undecided: a disturbance neither clearly dies nor clearly grows";
+        };
     }
 
     private void spectra(Oscillation oscillation) {
@@ -161,12 +185,19 @@ public final class PredictionText {
         for (int h = 2; h <= HARMONICS_SHOWN; h++) head.add(h + "f");
         table.row(head.toArray(String[]::new));
         for (Spectrum s : oscillation.spectra()) {
-            List<String> cells = new ArrayList<>(List.of(s.quantity(), s.fundamental().text()));
-            for (Figure f : s.harmonics().subList(0, Math.min(HARMONICS_SHOWN - 1, s.harmonics().size())))
+            List<String> cells = new ArrayList<>(List.of(s.quantity(), Words.alone(s.fundamental())));
+            for (Figure f : s.harmonics()
+                    .subList(0, Math.min(HARMONICS_SHOWN - 1, s.harmonics().size())))
                 cells.add(f instanceof Figure.Known known ? Words.bare(known) : "–");
             table.row(cells.toArray(String[]::new));
         }
         table.end();
+        oscillation.spectra().stream()
+                .flatMap(s -> s.harmonics().stream().limit(HARMONICS_SHOWN - 1))
+                .filter(Figure.Missing.class::isInstance)
+                .map(f -> ((Figure.Missing) f).reason())
+                .distinct()
+                .forEach(reason -> page.line("– " + reason));
     }
 
     private void supply(Oscillation oscillation) {
@@ -174,16 +205,14 @@ public final class PredictionText {
         table.row("current", Words.withInterval(oscillation.supplyCurrent()));
         table.row("power drawn", Words.withInterval(oscillation.inputPower()));
         table.row("battery life", Words.withInterval(oscillation.batteryHours()));
-        double most = oscillation.powers().values().stream()
-                .mapToDouble(w -> w)
-                .max()
-                .orElse(0);
+        double most =
+                oscillation.powers().values().stream().mapToDouble(w -> w).max().orElse(0);
         String where = oscillation.powers().entrySet().stream()
                 .filter(e -> e.getValue() > WORTH_NAMING * most)
                 .limit(MOST_NAMED)
-                .map(e -> e.getKey() + " " + Engineering.print(e.getValue(), Unit.WATT, 2))
+                .map(e -> e.getKey() + " " + Words.number(e.getValue(), Unit.WATT, 2))
                 .collect(Collectors.joining(", "));
-        if (!where.isEmpty()) table.row("warmed by it", where);
+        if (!where.isEmpty()) table.row("goes into", where);
         table.end();
     }
 
@@ -196,17 +225,17 @@ public final class PredictionText {
             return;
         }
         Curve curve = (Curve) prediction.modulation();
-        page.heading("Modulation of " + curve.quantity() + " by " + Engineering.print(curve.level(), Unit.VOLT, 3)
+        page.heading("Modulation of " + curve.quantity() + " by " + Words.number(curve.level(), Unit.VOLT, 3)
                 + " peak from " + curve.source());
         Page.Table table = page.table().folding();
-        table.row("positive peak", curve.positivePeak().text());
-        table.row("negative peak", curve.negativePeak().text());
-        table.row("distortion", curve.distortion().text() + " of the envelope");
-        table.row("carrier shift", curve.carrierShift().text());
-        table.row("swing", curve.swing().text() + " peak");
+        table.row("positive peak", Words.alone(curve.positivePeak()));
+        table.row("negative peak", Words.alone(curve.negativePeak()));
+        table.row("distortion", Words.alone(curve.distortion()) + " of the envelope");
+        table.row("carrier shift", Words.alone(curve.carrierShift()));
+        table.row("swing", Words.alone(curve.swing()) + " peak");
         table.row(
                 "deepest clean",
-                curve.deepestClean().text() + " below " + Words.percent(curve.cleanLimit()) + " distortion");
+                Words.alone(curve.deepestClean()) + " below " + Words.percent(curve.cleanLimit()) + " distortion");
         table.end();
         page.line("From the static curve with typical parts: slow audio, the tanks' memory left out.");
     }
@@ -234,7 +263,7 @@ public final class PredictionText {
         page.line("Intervals hold 95 % of builds with parts within their tolerances, first order.");
         if (prediction.running() instanceof Oscillation o) {
             page.line("Solved to " + Words.power(o.errorFrequency()) + " of the frequency and "
-                    + Engineering.print(o.errorHarmonics(), Unit.DECIBEL, 1)
+                    + Words.number(o.errorHarmonics(), Unit.DECIBEL, 1)
                     + " in harmonics, by comparison with a mesh half as wide. Operating point: "
                     + prediction.rest().method() + ".");
         }

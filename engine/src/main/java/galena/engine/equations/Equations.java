@@ -1,10 +1,12 @@
 package galena.engine.equations;
 
 import galena.engine.circuit.Circuit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** The equations of one circuit at one temperature. Immutable; evaluations are written to an {@link Evaluation}. */
 public final class Equations {
@@ -20,9 +22,11 @@ public final class Equations {
     private final Map<String, List<Element>> elementsOf;
     private final Map<String, List<LinearBranch>> branchesOf;
 
-    private Equations(Circuit circuit) {
+    private Equations(Circuit circuit, Map<String, Function<Assembly, Element>> further) {
         this.circuit = circuit;
         Assembly assembly = new Assembly(circuit);
+        further.forEach((part, element) ->
+                assembly.elements.computeIfAbsent(part, n -> new ArrayList<>()).add(element.apply(assembly)));
         unknowns = Map.copyOf(assembly.unknowns);
         names = List.copyOf(assembly.unknowns.keySet());
         pattern = assembly.pattern();
@@ -38,7 +42,12 @@ public final class Equations {
     }
 
     public static Equations of(Circuit circuit) {
-        return new Equations(circuit);
+        return new Equations(circuit, Map.of());
+    }
+
+    /** With further elements laid over named parts: textbook laws that no part has, for checks of the solvers. */
+    static Equations of(Circuit circuit, Map<String, Function<Assembly, Element>> further) {
+        return new Equations(circuit, further);
     }
 
     public Circuit circuit() {

@@ -23,8 +23,7 @@ public final class CoverageChart {
         List<Point> points = coverage.points().stream()
                 .map(p -> Point.at(p.position(), p.frequency()))
                 .toList();
-        List<Window> windows = wanted.map(
-                        w -> List.of(new Window(Along.Y, w.value(), w.value(), "wanted " + w.text())))
+        List<Window> windows = wanted.map(w -> List.of(new Window(Along.Y, w.value(), w.value(), "wanted " + w.text())))
                 .orElse(List.of());
         return new Chart(
                 "Carrier against " + coverage.part(),

@@ -42,12 +42,21 @@ public final class Baseband {
      * @return empty when the record is shorter than four filter lengths
      */
     public static Optional<Baseband> of(Samples samples, double carrier) {
+        return of(samples, carrier, WIDEST);
+    }
+
+    /**
+     * As above, for something faster than audio.
+     *
+     * @param wanted half-width of the band to keep (Hz), as far as there is room
+     */
+    static Optional<Baseband> of(Samples samples, double carrier, double wanted) {
         double rate = samples.rate(), length = samples.length() * samples.interval();
         double room = samples.isComplex()
                 ? (rate / 2 - Math.abs(carrier))
                 : Math.min(Math.abs(carrier), rate / 2 - Math.abs(carrier));
         double widest = samples.isComplex() ? 0.8 * room : room / 3; // a real capture has its mean and image near by
-        double pass = Math.min(widest, Math.max(WIDEST, 10 / length));
+        double pass = Math.min(widest, Math.max(wanted, 10 / length));
         double stop = samples.isComplex() ? Math.min(3 * pass, rate - 2 * pass) : 3 * pass;
         if (!(pass > 0)) return Optional.empty();
         if (samples.isComplex() && rate < 4 * pass) return Optional.of(mixedOnly(samples, carrier, pass));

@@ -3,6 +3,7 @@ package galena.signal.carrier;
 import galena.signal.Estimate;
 import galena.signal.fit.NormalEquations;
 import galena.signal.fit.StudentT;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -17,9 +18,33 @@ public record RingDown(Estimate frequency, Estimate q) {
 
     /** @return empty when nothing rings, or it dies within too few samples of the envelope */
     public static Optional<RingDown> of(Samples samples) {
-        Optional<CarrierFinder.Line> line = CarrierFinder.strongest(samples);
+        Samples ringing = ringing(samples);
+        Optional<CarrierFinder.Line> line = CarrierFinder.strongest(ringing);
         if (line.isEmpty()) return Optional.empty();
-        return Baseband.of(samples, line.get().frequency()).flatMap(RingDown::of);
+        double f = Math.abs(line.get().frequency());
+        return Baseband.of(ringing, line.get().frequency(), f / 3).flatMap(RingDown::of);
+    }
+
+    /** From the strongest block of the record to twice as far as where the ringing falls into the noise. */
+    private static Samples ringing(Samples samples) {
+        int block = Math.max(8, samples.length() / 400), blocks = samples.length() / block, peak = 0;
+        if (blocks < 8) return samples;
+        double[] energy = new double[blocks];
+        for (int k = 0; k < blocks * block; k++) {
+            energy[k / block] += samples.re(k) * samples.re(k) + samples.im(k) * samples.im(k);
+        }
+        double[] sorted = energy.clone();
+        Arrays.sort(sorted);
+        for (int b = 1; b < blocks; b++) if (energy[b] > energy[peak]) peak = b;
+        int end = peak;
+        while (end < blocks && energy[end] > 4 * sorted[blocks / 4]) end++;
+        int from = peak * block, to = Math.min(samples.length(), (2 * end - peak + 2) * block);
+        double[] re = new double[to - from], im = new double[to - from];
+        for (int k = from; k < to; k++) {
+            re[k - from] = samples.re(k);
+            im[k - from] = samples.im(k);
+        }
+        return samples.isComplex() ? Samples.complex(re, im, samples.interval()) : Samples.real(re, samples.interval());
     }
 
     private static Optional<RingDown> of(Baseband z) {

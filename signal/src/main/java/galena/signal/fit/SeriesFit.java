@@ -39,6 +39,8 @@ public final class SeriesFit {
     }
 
     private static final int ITERATIONS = 8;
+    /** Steps of the frequency below this part of a bin no longer matter beside its noise. */
+    private static final double SETTLED = 1e-6;
 
     private final Model model;
     private final NormalEquations.Solution solution;
@@ -83,15 +85,17 @@ public final class SeriesFit {
     private static Optional<Model> refine(double[] y, double @Nullable [] amplitude, double interval, Model start) {
         double span = (y.length - 1) * interval;
         Model model = start;
+        double[] coefficients = linear(y, amplitude, interval, start);
         for (int pass = 0; pass < ITERATIONS; pass++) {
-            Optional<NormalEquations.Solution> found =
-                    solve(y, amplitude, interval, model, linear(y, amplitude, interval, model));
+            Optional<NormalEquations.Solution> found = solve(y, amplitude, interval, model, coefficients);
             if (found.isEmpty()) return Optional.empty();
             double step = found.get().value(model.unknowns() - 1);
             double moved = model.frequency() + step - start.frequency();
             if (!(Math.abs(moved) * span < 1)) return Optional.empty();
+            for (int i = 0; i < coefficients.length - 1; i++)
+                coefficients[i] = found.get().value(i);
             model = new Model(model.frequency() + step, true, model.harmonics(), model.lines(), model.trend());
-            if (Math.abs(step) * span < 1e-7) break;
+            if (Math.abs(step) * span < SETTLED) break;
         }
         return Optional.of(model);
     }

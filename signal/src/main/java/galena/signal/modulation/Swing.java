@@ -27,15 +27,27 @@ public final class Swing {
     public static double ofPeriod(double[] phase, double tone) {
         PeriodicWaveform series = PeriodicWaveform.of(phase);
         double peak = 0;
+        int best = 0;
         for (int p = 0; p < POINTS; p++) {
-            double deviation = 0;
-            for (int k = 1; k <= series.highest() && k * tone <= HIGHEST; k++) {
-                if (k * tone < LOWEST) continue;
-                deviation -= k * tone * series.amplitude(k) * Math.sin(2 * Math.PI * k * p / POINTS + series.phase(k));
+            double deviation = Math.abs(deviation(series, tone, p));
+            if (deviation > peak) {
+                peak = deviation;
+                best = p;
             }
-            peak = Math.max(peak, Math.abs(deviation));
         }
-        return peak;
+        double before = Math.abs(deviation(series, tone, best - 1)),
+                after = Math.abs(deviation(series, tone, best + 1));
+        double curve = before - 2 * peak + after; // a parabola through three points finds the peak between them
+        return curve < 0 ? peak - (before - after) * (before - after) / (8 * curve) : peak;
+    }
+
+    private static double deviation(PeriodicWaveform series, double tone, int point) {
+        double sum = 0;
+        for (int k = 1; k <= series.highest() && k * tone <= HIGHEST; k++) {
+            if (k * tone < LOWEST) continue;
+            sum -= k * tone * series.amplitude(k) * Math.sin(2 * Math.PI * k * point / POINTS + series.phase(k));
+        }
+        return sum;
     }
 
     /**

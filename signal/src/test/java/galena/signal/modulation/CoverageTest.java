@@ -45,6 +45,7 @@ class CoverageTest {
         assertThat(fitted).as("the tone of %.0f Hz is recognised", c.tone).isPresent();
         EnvelopeFit e = fitted.get();
         count("carrier frequency, Hz", found.frequency(), c.carrier);
+        count("drift, Hz/s", found.drift(), 0);
         count("amplitude over truth", found.amplitude().map(a -> a / c.amplitude), 1);
         count("tone, Hz", e.tone(), c.tone);
         count("positive peak", e.positivePeak(), c.extreme(1) - 1);

@@ -1,0 +1,118 @@
+package galena.build.spread;
+
+import galena.build.folder.Build;
+import galena.build.folder.PartEntry;
+import galena.build.wiring.Specimens;
+import galena.engine.circuit.Circuit;
+import galena.engine.part.Capacitor;
+import galena.engine.part.Coil;
+import galena.engine.part.Coupling;
+import galena.engine.part.Part;
+import galena.engine.part.Preset;
+import galena.engine.part.Resistor;
+import galena.engine.part.Resonator;
+import galena.engine.part.Trimmer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What is drawn of a build's parts: values evenly within their tolerance; a coil's Q, strays and couplings within what is known of
+ * them (common practice); devices physically, as their sheets allow.
+ */
+final class Unknowns {
+    private static final double Q_KNOWN_TO = 0.2;
+    private static final double STRAY_KNOWN_TO = 0.5;
+    private static final double COUPLING_KNOWN_TO = 0.2;
+
+    private Unknowns() {}
+
+    static List<Unknown> of(Build build, Circuit circuit) {
+        List<Unknown> unknowns = new ArrayList<>();
+        for (Part part : circuit.parts()) {
+            PartEntry entry = build.parts().get(part.name());
+            add(unknowns, part, entry == null ? 0 : entry.tolerance());
+            if (entry != null) {
+                Specimens.drawn(build, entry, part)
+                        .ifPresent(draw -> unknowns.add(new Unknown(
+                                entry.name() + " (" + entry.label() + ")",
+                                part.name(),
+                                draw.numbers(),
+                                (sofar, u, at) -> draw.at(u, at))));
+            }
+        }
+        return List.copyOf(unknowns);
+    }
+
+    private static void add(List<Unknown> to, Part part, double tolerance) {
+        if (part instanceof Resistor && tolerance > 0) {
+            to.add(unknown(part, "", tolerance, (p, s) -> {
+                Resistor r = (Resistor) p;
+                return new Resistor(r.name(), r.from(), r.to(), r.resistance() * s, r.temperatureCoefficient());
+            }));
+        } else if (part instanceof Preset && tolerance > 0) {
+            to.add(unknown(part, "track", tolerance, (p, s) -> {
+                Preset r = (Preset) p;
+                return new Preset(
+                        r.name(), r.from(), r.wiper(), r.to(), r.resistance() * s, r.position(), r.endResistance() * s);
+            }));
+        } else if (part instanceof Capacitor) {
+            double limit = tolerance > 0 ? tolerance : STRAY_KNOWN_TO;
+            to.add(unknown(part, tolerance > 0 ? "" : "taken", limit, (p, s) -> {
+                Capacitor c = (Capacitor) p;
+                return new Capacitor(c.name(), c.from(), c.to(), c.capacitance() * s, c.temperatureCoefficient());
+            }));
+        } else if (part instanceof Trimmer && tolerance > 0) {
+            to.add(unknown(part, "", tolerance, (p, s) -> scaled((Trimmer) p, s)));
+        } else if (part instanceof Coil && tolerance > 0) {
+            to.add(unknown(part, "inductance", tolerance, (p, s) -> scaled((Coil) p, s, s)));
+            to.add(unknown(part, "Q", Q_KNOWN_TO, (p, s) -> scaled((Coil) p, 1, 1 / s)));
+        } else if (part instanceof Coupling) {
+            to.add(unknown(part, "taken", COUPLING_KNOWN_TO, (p, s) -> {
+                Coupling k = (Coupling) p;
+                return new Coupling(k.name(), k.first(), k.second(), k.k() * s);
+            }));
+        } else if (part instanceof Resonator && tolerance > 0) {
+            to.add(unknown(part, "frequency", tolerance, (p, s) -> scaled((Resonator) p, s)));
+        }
+    }
+
+    private interface Scaling {
+        Part by(Part part, double factor);
+    }
+
+    private static Unknown unknown(Part part, String what, double limit, Scaling scaling) {
+        String percent = 100 * limit == Math.rint(100 * limit)
+                ? String.format(Locale.ROOT, "%.0f", 100 * limit)
+                : String.format(Locale.ROOT, "%.2g", 100 * limit);
+        String name = part.name() + (what.isEmpty() ? "" : " " + what) + " ±" + percent + " %";
+        return new Unknown(name, part.name(), 1, (sofar, u, at) -> scaling.by(sofar, Unknown.even(u[at], limit)));
+    }
+
+    private static Trimmer scaled(Trimmer t, double s) {
+        return new Trimmer(
+                t.name(), t.from(), t.to(), t.minimum() * s, t.maximum() * s, t.position(), t.temperatureCoefficient());
+    }
+
+    private static Coil scaled(Coil coil, double inductance, double resistance) {
+        return new Coil(
+                coil.name(),
+                coil.from(),
+                coil.to(),
+                coil.inductance() * inductance,
+                coil.seriesResistance() * resistance,
+                coil.selfCapacitance(),
+                coil.temperatureCoefficient());
+    }
+
+    private static Resonator scaled(Resonator r, double frequency) {
+        return new Resonator(
+                r.name(),
+                r.from(),
+                r.to(),
+                r.motionalInductance() / (frequency * frequency),
+                r.motionalCapacitance(),
+                r.motionalResistance(),
+                r.shuntCapacitance());
+    }
+}
