@@ -14,8 +14,11 @@ public sealed interface Aerial {
     /** What it is, in a few words: "rod coil of 38 turns". */
     String words();
 
-    /** Greatest extent (m): nearer than a few of these a dipole is a poor picture of it. */
-    double size();
+    /** Nearer than this (m) its field isn't reckoned. */
+    double nearest();
+
+    /** From here on (m) its field is right to 2 %; between, to 15 %. */
+    double good();
 
     /** What a builder should know of how this was found. */
     List<String> notes();
@@ -30,18 +33,25 @@ public sealed interface Aerial {
      * A loop or a coil on a rod.
      *
      * @param momentPerAmpere turns times area, times what the rod adds (m²)
+     * @param size greatest extent (m)
      * @param wireLength wire on it, without leads (m)
      */
     record Wound(
-            String part,
-            String words,
-            Figure.Known momentPerAmpere,
-            double size,
-            double wireLength,
-            List<String> notes)
+            String part, String words, Figure.Known momentPerAmpere, double size, double wireLength, List<String> notes)
             implements Aerial {
         public Wound {
             notes = List.copyOf(notes);
+        }
+
+        /** Three sizes off a dipole is right to 15 %, twelve off to 2 %. */
+        @Override
+        public double nearest() {
+            return 3 * size;
+        }
+
+        @Override
+        public double good() {
+            return 12 * size;
         }
 
         @Override
@@ -63,15 +73,20 @@ public sealed interface Aerial {
      *
      * @param wire its size
      */
-    record Upright(String part, String words, ShortWire wire, List<String> notes)
-            implements Aerial {
+    record Upright(String part, String words, ShortWire wire, List<String> notes) implements Aerial {
         public Upright {
             notes = List.copyOf(notes);
         }
 
+        /** Its current is summed along it, so beside it too. */
         @Override
-        public double size() {
-            return wire.height() + wire.baseHeight();
+        public double nearest() {
+            return BESIDE;
+        }
+
+        @Override
+        public double good() {
+            return BESIDE;
         }
 
         @Override
@@ -85,6 +100,9 @@ public sealed interface Aerial {
             return new double[] {Math.log(1 - SIZES_KNOWN_TO), Math.log(1 + SIZES_KNOWN_TO)};
         }
     }
+
+    /** As near to a wire as a set is put (m). */
+    double BESIDE = 0.5;
 
     /** Share to which sizes of aerials are taken as measured; common practice with a tape. */
     double SIZES_KNOWN_TO = 0.03;

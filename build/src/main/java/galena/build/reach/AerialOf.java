@@ -70,8 +70,8 @@ final class AerialOf {
     }
 
     private Unknown without(List<String> keys) {
-        return unknown("it doesn't say " + String.join(", ", keys) + "; write "
-                + (keys.size() == 1 ? "it" : "them") + " into " + entry.path());
+        return unknown("it doesn't say " + String.join(", ", keys) + "; write " + (keys.size() == 1 ? "it" : "them")
+                + " into " + entry.path());
     }
 
     private List<String> missing(String... keys) {
@@ -85,7 +85,8 @@ final class AerialOf {
         double turns = values.si("turns");
         double pitch = values.si("winding_length") / turns;
         double diameter = values.si("winding_diameter", rod.diameter() + USUAL_SLEEVE);
-        // The wire's own thickness hardly matters for the moment: any that fits between the turns and over the rod will do.
+        // The wire's own thickness hardly matters for the moment: any that fits between the turns and over the rod will
+        // do.
         Wire wire = Wire.Solid.bareCopper(0.9 * Math.min(pitch, Math.max(1e-5, diameter - rod.diameter())));
         RodFormer former = new RodFormer(
                 rod,
@@ -109,8 +110,9 @@ final class AerialOf {
         List<String> notes = new ArrayList<>();
         double reckoned = coil.inductance();
         if (Math.abs(Math.log(reckoned / inductance())) > Math.log(1 + CONTRADICTS)) {
-            notes.add(entry.name() + ": these turns on this rod reckon to " + henries(reckoned) + ", and the build says "
-                    + henries(inductance()) + ". One of turns, sizes, permeability and inductance is wrong.");
+            notes.add(
+                    entry.name() + ": these turns on this rod reckon to " + henries(reckoned) + ", and the build says "
+                            + henries(inductance()) + ". One of turns, sizes, permeability and inductance is wrong.");
         }
         return rodAerial(coil, permeability, "permeability " + plain(nominal) + " ±20 %", notes);
     }
@@ -132,10 +134,8 @@ final class AerialOf {
         }
         if (finding instanceof CoreTrial.AtLeast least) {
             double low = least.permeability();
-            Interval open =
-                    new Interval(Math.sqrt(low * Material.MOST_PERMEABLE), low, Material.MOST_PERMEABLE);
-            return rodAerial(
-                    coil, open, "permeability " + plain(low) + " or more, told by its inductance", List.of());
+            Interval open = new Interval(Math.sqrt(low * Material.MOST_PERMEABLE), low, Material.MOST_PERMEABLE);
+            return rodAerial(coil, open, "permeability " + plain(low) + " or more, told by its inductance", List.of());
         }
         CoreTrial.NoSuchCore none = (CoreTrial.NoSuchCore) finding;
         return unknown("no core gives " + henries(inductance()) + " with these turns on this rod, which can have "

@@ -39,7 +39,8 @@ public record Hearing(
     /** Audio signal-to-noise (dB) from which listening is pleasant. */
     public static final double PLEASANT = Listening.PLEASANT;
 
-    private static final String BASIS = "predicted; build within tolerance, noise from its noisiest to its quietest tenth";
+    private static final String BASIS =
+            "predicted; build within tolerance, noise from its noisiest to its quietest tenth";
 
     public Hearing {
         curve = List.copyOf(curve);
@@ -134,7 +135,8 @@ public record Hearing(
                     BASIS,
                     "audio signal-to-noise",
                     receiver.word());
-            return new Heard(distance, figure, sound(typical.quality()), typical.quality() == Listening.Quality.TOO_WEAK);
+            return new Heard(
+                    distance, figure, sound(typical.quality()), typical.quality() == Listening.Quality.TOO_WEAK);
         }
 
         private static String sound(Listening.Quality quality) {
@@ -154,8 +156,12 @@ public record Hearing(
                         quantity,
                         String.format(Locale.ROOT, "not even close by does it reach %.0f dB and play", signalToNoise));
             double value = typical.getAsDouble();
-            double low = quieter(carrier.low(), noise.high()).distanceFor(signalToNoise).orElse(0);
-            double high = quieter(carrier.high(), noise.low()).distanceFor(signalToNoise).orElse(value);
+            double low = quieter(carrier.low(), noise.high())
+                    .distanceFor(signalToNoise)
+                    .orElse(0);
+            double high = quieter(carrier.high(), noise.low())
+                    .distanceFor(signalToNoise)
+                    .orElse(value);
             return new Figure.Known(
                     value, Unit.METRE, Math.min(value, low), Math.max(value, high), BASIS, quantity, receiver.word());
         }

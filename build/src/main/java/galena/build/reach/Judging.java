@@ -41,14 +41,16 @@ final class Judging {
     /** @param positivePeak of the modulation, Emax/Ec − 1 */
     static Rules of(Optional<String> region, List<Emission> emissions, double positivePeak, Facts facts) {
         if (region.isEmpty())
-            return new Rules.NotHeld("none", "the intent names no rules", "Write intent: {rules: …} with a region's code.");
+            return new Rules.NotHeld(
+                    "none", "the intent names no rules", "Write intent: {rules: …} with a region's code.");
         List<Radiator> harmonics =
                 emissions.stream().skip(1).map(Emission::radiator).toList();
-        Transmission transmission = new Transmission(
-                facts.aerial(), emissions.get(0).radiator(), harmonics, positivePeak, facts.build());
+        Transmission transmission =
+                new Transmission(facts.aerial(), emissions.get(0).radiator(), harmonics, positivePeak, facts.build());
         LimitAnswer answer = RuleBook.standard().judge(region.get(), transmission);
         if (answer instanceof LimitAnswer.NotHeld none)
-            return new Rules.NotHeld(none.region().name(), none.region().note(), none.region().check());
+            return new Rules.NotHeld(
+                    none.region().name(), none.region().note(), none.region().check());
         if (answer instanceof LimitAnswer.UnknownRegion unknown)
             return new Rules.NotHeld(
                     unknown.asked(), "no such region is held", "Held: " + String.join(", ", unknown.known()));
@@ -77,7 +79,7 @@ final class Judging {
         Spread spread = emission.map(e -> spread(e, quantity)).orElse(new Spread(0, 0));
         Optional<Figure.Known> margin = margin(check.margin(), spread, "margin");
         Optional<Figure.Known> crest = margin(check.modulatedMargin(), spread, "margin at the crest of modulation");
-        String subject = emission.map(e -> subject(e, check)).orElse(check.subject());
+        String subject = emission.map(e -> subject(e, check)).orElseGet(() -> subject(check));
         return new Rules.Line(
                 subject,
                 check.rule().section(),
@@ -90,8 +92,17 @@ final class Judging {
                 crest,
                 emission.filter(e -> e.order() > 1).isPresent(),
                 check.rule().isVerified(),
-                check.rule().provenance().source() + " (" + check.rule().provenance().date() + ")",
+                check.rule().provenance().source() + " ("
+                        + check.rule().provenance().date() + ")",
                 remark(check));
+    }
+
+    private static String subject(Check check) {
+        return switch (check.rule().quantity()) {
+            case INPUT_POWER -> "final stage";
+            case TOTAL_LENGTH -> "length";
+            default -> check.subject();
+        };
     }
 
     /** The frequency no finer than a build's is known. */
@@ -147,18 +158,23 @@ final class Judging {
                 && check.rule().quantity() == Rule.Quantity.INPUT_POWER
                 && facts.powerIsOfAll()) return Standing.OPEN;
         boolean field = check.frequency().isPresent();
-        if (typical == Standing.WITHIN && field && margin.isPresent() && margin.get().low() < 0) return Standing.TYPICALLY;
+        if (typical == Standing.WITHIN
+                && field
+                && margin.isPresent()
+                && margin.get().low() < 0) return Standing.TYPICALLY;
         return typical;
     }
 
     private String remark(Check check) {
         return switch (check.rule().quantity()) {
-            case INPUT_POWER -> facts.powerIsOfAll()
-                    ? "of the whole build, which is at least the final stage's; --final-stage says how much that takes"
-                    : check.words();
-            case TOTAL_LENGTH -> check.found().isPresent()
-                    ? check.words()
-                    : check.words() + " Write lead and ground_lead into " + facts.path() + ".";
+            case INPUT_POWER ->
+                facts.powerIsOfAll()
+                        ? "of the whole build, which is at least the final stage's; --final-stage says how much that takes"
+                        : check.words();
+            case TOTAL_LENGTH ->
+                check.found().isPresent()
+                        ? check.words()
+                        : check.words() + " Write lead and ground_lead into " + facts.path() + ".";
             default -> check.words();
         };
     }

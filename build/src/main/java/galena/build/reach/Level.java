@@ -25,8 +25,7 @@ public record Level(
         Figure.Known loopEquivalent) {
     static Level of(Emission emission, double distance, boolean hasAxis) {
         PointField broadside = emission.radiator().broadside(distance);
-        Optional<PointField> axis =
-                hasAxis ? Optional.of(emission.radiator().onAxis(distance)) : Optional.empty();
+        Optional<PointField> axis = hasAxis ? Optional.of(emission.radiator().onAxis(distance)) : Optional.empty();
         String along = "on the axis", across = hasAxis ? "broadside" : "along the ground";
         return new Level(
                 distance,

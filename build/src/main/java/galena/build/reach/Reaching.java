@@ -24,11 +24,6 @@ public final class Reaching {
     private static final int CURVE_STEPS = 60;
     private static final double HARMONICS_AT = 10;
 
-    /** A dipole is right to 2 % from twelve sizes off and to 15 % from three. */
-    private static final double GOOD_FROM = 12;
-
-    private static final double FAIR_FROM = 3;
-
     private final Build build;
     private final Prediction prediction;
     private final Prediction.Oscillation oscillation;
@@ -54,12 +49,12 @@ public final class Reaching {
     }
 
     private ReachAnswer answer() {
-        List<PartEntry> parts = build.parts().values().stream()
-                .filter(p -> p.kind().isAerial())
-                .toList();
+        List<PartEntry> parts =
+                build.parts().values().stream().filter(p -> p.kind().isAerial()).toList();
         if (parts.isEmpty())
-            return new ReachAnswer.None("the build has no aerial. A loopstick, a loop or a wire among its parts radiates;"
-                    + " of a plain coil no size is known");
+            return new ReachAnswer.None(
+                    "the build has no aerial. A loopstick, a loop or a wire among its parts radiates;"
+                            + " of a plain coil no size is known");
         List<AerialOf.Unknown> unknown = new ArrayList<>();
         for (PartEntry part : parts) {
             AerialOf.Answer answer = AerialOf.of(part);
@@ -94,7 +89,7 @@ public final class Reaching {
         boolean hasAxis = aerial instanceof Aerial.Wound;
         nearness(aerial, wanted);
         ownLimits(aerial, spectrum);
-        double harmonicsAt = Math.max(wanted.orElse(HARMONICS_AT), nearest(aerial));
+        double harmonicsAt = Math.max(wanted.orElse(HARMONICS_AT), aerial.nearest());
         return new Reach(
                 prediction.name(),
                 prediction.digest(),
@@ -130,22 +125,17 @@ public final class Reaching {
         return new Figure.Missing("magnetic moment", "a wire makes its field by its height and current");
     }
 
-    /** Nearer than this no dipole is a picture of the aerial at all. */
-    private static double nearest(Aerial aerial) {
-        return FAIR_FROM * aerial.size();
-    }
-
     private List<Double> plain(Aerial aerial, Optional<Double> wanted) {
         TreeSet<Double> all = new TreeSet<>();
         for (double each : PLAIN_DISTANCES) all.add(each);
         wanted.ifPresent(all::add);
         surroundings.neighbour().ifPresent(all::add);
-        all.removeIf(d -> d < nearest(aerial));
+        all.removeIf(d -> d < aerial.nearest());
         return List.copyOf(all);
     }
 
     private static List<Double> distances(Aerial aerial) {
-        double from = Math.max(CURVE_FROM, nearest(aerial));
+        double from = Math.max(CURVE_FROM, aerial.nearest());
         List<Double> all = new ArrayList<>();
         for (int k = 0; k <= CURVE_STEPS; k++)
             all.add(from * Math.pow(Math.max(2, CURVE_TO / from), (double) k / CURVE_STEPS));
@@ -153,10 +143,9 @@ public final class Reaching {
     }
 
     private void nearness(Aerial aerial, Optional<Double> wanted) {
-        double good = GOOD_FROM * aerial.size();
-        if (wanted.isPresent() && wanted.get() >= good) return;
-        String metres = Engineering.print(good, Unit.METRE, 2);
-        if (aerial instanceof Aerial.Wound)
+        if (wanted.isPresent() && wanted.get() >= aerial.good()) return;
+        String metres = Engineering.print(aerial.good(), Unit.METRE, 2);
+        if (aerial.good() > aerial.nearest())
             notes.add("Nearer than " + metres + " the aerial is more than a dipole: fields there are up to 15 % off.");
     }
 
@@ -177,13 +166,21 @@ public final class Reaching {
                 && curve.positivePeak() instanceof Figure.Known known) return clamped(known);
         Optional<Figure> intended = intended("positive peak");
         if (intended.isPresent()) return intended.get();
-        return new Figure.Missing("positive peak", "no modulation is predicted or intended; limits are judged at 100 %");
+        return new Figure.Missing(
+                "positive peak", "no modulation is predicted or intended; limits are judged at 100 %");
     }
 
     /** A curve that sags has a peak below the carrier: for a crest that is none. */
     private static Figure.Known clamped(Figure.Known peak) {
         if (peak.value() >= 0) return peak;
-        return new Figure.Known(0, peak.unit(), Math.min(0, peak.low()), Math.max(0, peak.high()), peak.basis(), peak.quantity(), peak.at());
+        return new Figure.Known(
+                0,
+                peak.unit(),
+                Math.min(0, peak.low()),
+                Math.max(0, peak.high()),
+                peak.basis(),
+                peak.quantity(),
+                peak.at());
     }
 
     private Figure depth() {
@@ -222,9 +219,9 @@ public final class Reaching {
         boolean wound = aerial instanceof Aerial.Wound;
         OptionalDouble length = wound || lead.isEmpty()
                 ? lead
-                : OptionalDouble.of(lead.getAsDouble() + ((Aerial.Upright) aerial).wire().height());
-        OptionalDouble coil =
-                wound ? OptionalDouble.of(((Aerial.Wound) aerial).wireLength()) : OptionalDouble.empty();
+                : OptionalDouble.of(
+                        lead.getAsDouble() + ((Aerial.Upright) aerial).wire().height());
+        OptionalDouble coil = wound ? OptionalDouble.of(((Aerial.Wound) aerial).wireLength()) : OptionalDouble.empty();
         return new Judging.Facts(
                 wound ? Transmission.Aerial.LOOP : Transmission.Aerial.WIRE,
                 new BuildFacts(input, length, optional(part, "ground_lead"), coil),

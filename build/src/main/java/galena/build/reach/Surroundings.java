@@ -64,6 +64,7 @@ public record Surroundings(
     /** The noise in words: "residential by ITU-R P.372, 10 dB more indoors". */
     public String words() {
         if (noise.isPresent()) return "as read in the room";
-        return name(environment) + " by ITU-R P.372" + (indoors == 0 ? "" : String.format(Locale.ROOT, ", %+.0f dB indoors", indoors));
+        return name(environment) + " by ITU-R P.372"
+                + (indoors == 0 ? "" : String.format(Locale.ROOT, ", %+.0f dB indoors", indoors));
     }
 }

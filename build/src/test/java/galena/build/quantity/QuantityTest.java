@@ -150,8 +150,9 @@ class QuantityTest {
     void the_pattern_for_editors_agrees_with_the_reading(Unit unit) {
         Pattern pattern = Pattern.compile(unit.pattern());
         String[] pieces = {
-            "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A", "V/m", "A/m", "A·m²", "m²",
-            "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah", "ppm/K", "A/V²", "G", "T", "f", ","
+            "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A",
+            "V/m", "A/m", "A·m²", "m²", "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah",
+            "ppm/K", "A/V²", "G", "T", "f", ","
         };
         Random random = new Random(9);
         int good = 0;

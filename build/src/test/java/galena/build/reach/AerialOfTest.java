@@ -29,7 +29,13 @@ final class AerialOfTest {
     /** The same winding solved by the trade's own rod, with a permeability of 250. */
     private static RodCoil coil() {
         return new RodCoil(
-                Rod.of(0.12, 0.01), Material.ofPermeability(250), 50, 0.0106, 0.5e-3, 0, Wire.Solid.bareCopper(0.45e-3));
+                Rod.of(0.12, 0.01),
+                Material.ofPermeability(250),
+                50,
+                0.0106,
+                0.5e-3,
+                0,
+                Wire.Solid.bareCopper(0.45e-3));
     }
 
     @Test
@@ -38,7 +44,8 @@ final class AerialOfTest {
         Aerial.Wound aerial = wound(ROD.formatted(inductance, "permeability: 250, "));
         assertThat(aerial.momentPerAmpere().value()).isCloseTo(coil().momentPerAmpere(), within(1e-5));
         assertThat(aerial.notes()).isEmpty();
-        assertThat(aerial.momentPerAmpere().low()).isLessThan(0.99 * aerial.momentPerAmpere().value());
+        assertThat(aerial.momentPerAmpere().low())
+                .isLessThan(0.99 * aerial.momentPerAmpere().value());
     }
 
     @Test

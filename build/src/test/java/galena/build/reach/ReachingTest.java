@@ -99,9 +99,20 @@ final class ReachingTest {
         double moment = 10 * 0.5 * 0.4 * 0.01 / Math.sqrt(2), r = 10, k = 2 * Math.PI * CARRIER / LIGHT;
         double axis = moment / (2 * Math.PI * r * r * r) * Math.hypot(1, k * r);
         double electric = 376.730313 * k * moment / (4 * Math.PI * r * r) * Math.hypot(1, k * r);
-        Published.source("build", Kind.CLOSED_FORM, "field of a small loop, near and far terms (C. A. Balanis, Antenna Theory, 5.2)")
-                .matchesRelative("H on the axis at 10 m (A/m)", axis, at(reach, r).hAxis().orElseThrow().value(), 1e-6)
-                .matchesRelative("E broadside at 10 m (V/m)", electric, at(reach, r).eBroadside().value(), 1e-6);
+        Published.source(
+                        "build",
+                        Kind.CLOSED_FORM,
+                        "field of a small loop, near and far terms (C. A. Balanis, Antenna Theory, 5.2)")
+                .matchesRelative(
+                        "H on the axis at 10 m (A/m)",
+                        axis,
+                        at(reach, r).hAxis().orElseThrow().value(),
+                        1e-6)
+                .matchesRelative(
+                        "E broadside at 10 m (V/m)",
+                        electric,
+                        at(reach, r).eBroadside().value(),
+                        1e-6);
     }
 
     @Test
@@ -133,7 +144,8 @@ final class ReachingTest {
         assertThat(carrier.standing()).isEqualTo(expected);
         assertThat(route.standing()).isEqualTo(expected);
         assertThat(route.verified()).isFalse();
-        double crest = carrier.margin().orElseThrow().value() - carrier.crestMargin().orElseThrow().value();
+        double crest = carrier.margin().orElseThrow().value()
+                - carrier.crestMargin().orElseThrow().value();
         assertThat(crest).isCloseTo(20 * Math.log10(1.8), within(1e-9));
         Figure.Known margin = carrier.margin().orElseThrow();
         assertThat(margin.low()).isLessThan(margin.value());
@@ -166,8 +178,8 @@ final class ReachingTest {
 
     @Test
     void a_final_stage_that_takes_too_much_exceeds_and_a_whole_build_that_does_is_asked() throws Exception {
-        Surroundings known = Surroundings.in(
-                "rural", 0, OptionalDouble.empty(), OptionalDouble.of(25), OptionalDouble.of(0.2));
+        Surroundings known =
+                Surroundings.in("rural", 0, OptionalDouble.empty(), OptionalDouble.of(25), OptionalDouble.of(0.2));
         Reach reach = (Reach) Reaching.of(build("us", LOOP), predicted(0.001), known);
         Rules.Judged rules = (Rules.Judged) reach.rules();
         assertThat(rules.routes()).anyMatch(r -> r.standing() == Standing.EXCEEDED);
@@ -189,8 +201,8 @@ final class ReachingTest {
         for (double peak : new double[] {1e-3, 3e-3, 1e-2})
             pleasant.add(((Figure.Known) reach(build, peak).hearing().get(0).pleasant()).value());
         assertThat(pleasant).isSorted().doesNotHaveDuplicates();
-        Surroundings noisy = Surroundings.in(
-                "city", 20, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+        Surroundings noisy =
+                Surroundings.in("city", 20, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
         Reach loud = (Reach) Reaching.of(build, predicted(1e-2), noisy);
         Figure.Known near = (Figure.Known) loud.hearing().get(0).pleasant();
         assertThat(near.value()).isLessThan(pleasant.get(2));
@@ -209,15 +221,17 @@ final class ReachingTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "La: {coil: 20 µH, resistance: 2 Ω, from: out, to: ground} | no aerial",
-        "La: {loop: 20 µH, resistance: 2 Ω, from: out, to: ground} | doesn't say turns",
-        "La: {loop: 20 µH, resistance: 2 Ω, turns: 3, width: 1 m, from: out, to: ground} | doesn't say height",
-        "La: {loopstick: 20 µH, resistance: 2 Ω, turns: 30, from: out, to: ground} | rod_length, rod_diameter, winding_length",
-        "La: {loopstick: 20 mH, resistance: 2 Ω, turns: 30, rod_length: 100 mm, rod_diameter: 10 mm, winding_length: 20 mm, from: out, to: ground} | no core gives",
-        "La: {loopstick: 20 µH, resistance: 2 Ω, turns: 30, rod_length: 1 m, rod_diameter: 1 mm, winding_length: 20 mm, from: out, to: ground} | can be reckoned",
-        "Lb: {loop: 20 µH, resistance: 2 Ω, turns: 3, diameter: 1 m, from: out, to: ground} | hardly any carrier"
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "La: {coil: 20 µH, resistance: 2 Ω, from: out, to: ground} | no aerial",
+                "La: {loop: 20 µH, resistance: 2 Ω, from: out, to: ground} | doesn't say turns",
+                "La: {loop: 20 µH, resistance: 2 Ω, turns: 3, width: 1 m, from: out, to: ground} | doesn't say height",
+                "La: {loopstick: 20 µH, resistance: 2 Ω, turns: 30, from: out, to: ground} | rod_length, rod_diameter, winding_length",
+                "La: {loopstick: 20 mH, resistance: 2 Ω, turns: 30, rod_length: 100 mm, rod_diameter: 10 mm, winding_length: 20 mm, from: out, to: ground} | no core gives",
+                "La: {loopstick: 20 µH, resistance: 2 Ω, turns: 30, rod_length: 1 m, rod_diameter: 1 mm, winding_length: 20 mm, from: out, to: ground} | can be reckoned",
+                "Lb: {loop: 20 µH, resistance: 2 Ω, turns: 3, diameter: 1 m, from: out, to: ground} | hardly any carrier"
+            })
     void what_cannot_be_reckoned_says_why(String aerial, String why) throws Exception {
         assertThat(refusal(build("cept", aerial))).contains(why);
     }

@@ -27,8 +27,9 @@ import picocli.CommandLine.Parameters;
 /** {@code galena reach DIR}: how far a build is heard, and how it stands to the rules. */
 @Command(
         name = "reach",
-        description = "Say how far a build is heard and how its field stands to the limits of the region that the intent"
-                + " names. Draws field and listening with distance, here and as SVG in the build's packet folder.")
+        description =
+                "Say how far a build is heard and how its field stands to the limits of the region that the intent"
+                        + " names. Draws field and listening with distance, here and as SVG in the build's packet folder.")
 public final class ReachCommand implements Callable<Integer> {
     private final Terminal terminal;
 

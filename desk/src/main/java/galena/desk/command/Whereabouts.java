@@ -49,7 +49,10 @@ final class Whereabouts {
         OptionalDouble power = asked.quantity("--final-stage", finalStage, Unit.WATT, 1e-6, 100);
         List<String> places = Surroundings.places();
         if (!places.contains(around))
-            asked.wrong("--around", "no surroundings are called \"" + around + '"', "Known: " + String.join(", ", places) + ".");
+            asked.wrong(
+                    "--around",
+                    "no surroundings are called \"" + around + '"',
+                    "Known: " + String.join(", ", places) + ".");
         if (noise.isPresent() && indoors.isPresent())
             asked.wrong("--indoors", "is given beside a reading", "A noise read in the room holds what the room adds.");
         asked.done();

@@ -16,7 +16,9 @@ public final class ReachJson {
 
     private static void write(Json json, Reach r) {
         json.text("name", r.name()).text("digest", r.digest()).text("aerial", r.aerial());
-        json.figure("moment", r.moment()).figure("positivePeak", r.positivePeak()).figure("depth", r.depth());
+        json.figure("moment", r.moment())
+                .figure("positivePeak", r.positivePeak())
+                .figure("depth", r.depth());
         json.each("emissions", r.emissions(), e -> emission(json, e));
         r.wanted().ifPresent(d -> json.number("wantedDistance", d));
         r.neighbour().ifPresent(d -> json.number("neighbourDistance", d));
@@ -25,7 +27,10 @@ public final class ReachJson {
         json.object("rules", () -> rules(json, r.rules()));
         json.text("caution", r.caution());
         json.each("levels", r.levels(), level -> level(json, level));
-        json.each("harmonicLevels", r.harmonicLevels(), h -> level(json.number("order", h.emission().order()), h.level()));
+        json.each(
+                "harmonicLevels",
+                r.harmonicLevels(),
+                h -> level(json.number("order", h.emission().order()), h.level()));
         json.each("curve", r.curve(), level -> level(json, level));
         json.texts("notes", r.notes());
     }
@@ -64,7 +69,10 @@ public final class ReachJson {
                     .text("reason", none.reason())
                     .text("check", none.check());
         if (rules instanceof Rules.Judged judged) {
-            json.text("state", "judged").text("region", judged.region()).text("check", judged.check()).text("note", judged.note());
+            json.text("state", "judged")
+                    .text("region", judged.region())
+                    .text("check", judged.check())
+                    .text("note", judged.note());
             json.each("routes", judged.routes(), route -> {
                 json.text("name", route.name())
                         .text("standing", route.standing().toString())

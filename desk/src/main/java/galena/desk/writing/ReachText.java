@@ -15,6 +15,8 @@ import galena.packet.chart.Chart;
 import galena.packet.chart.ChartText;
 import galena.packet.reach.FieldChart;
 import galena.packet.reach.ListeningChart;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 
 /** A reach as a page for a terminal: what is heard first, then the rules, then the field that both rest on. */
@@ -46,7 +48,8 @@ public final class ReachText {
         page.title("Reach of " + reach.name(), reach.aerial());
         Emission carrier = reach.carrier();
         page.line("Carrier " + Engineering.print(carrier.frequency(), Unit.HERTZ, 4) + ", "
-                + Words.withInterval(carrier.current()) + " rms in " + carrier.current().at()
+                + Words.withInterval(carrier.current()) + " rms in "
+                + carrier.current().at()
                 + (reach.moment() instanceof Figure.Known moment
                         ? ", magnetic moment " + Words.withInterval(moment) + " rms."
                         : "."));
@@ -63,9 +66,10 @@ public final class ReachText {
             if (h.usable() instanceof Figure.Known) table.row(h.kind(), "speech to", Words.withInterval(h.usable()));
         }
         table.end();
-        page.line("Depth " + reach.depth().text() + ". Audio over noise for sets turned to their best; "
-                + Engineering.exact(Hearing.PLEASANT, Unit.DECIBEL)
-                + " is pleasant. What is held of the classes of set is custom or recalled, unverified: yours may differ by 10 dB.");
+        page.line(
+                "Depth " + reach.depth().text() + ". Audio over noise for sets turned to their best; "
+                        + Engineering.exact(Hearing.PLEASANT, Unit.DECIBEL)
+                        + " is pleasant. What is held of the classes of set is custom or recalled, unverified: yours may differ by 10 dB.");
         if (ListeningChart.hasLines(reach)) chart(ListeningChart.of(reach));
     }
 
@@ -91,29 +95,56 @@ public final class ReachText {
         page.line("By " + route.name() + ": " + route.standing() + remark
                 + (route.verified() ? "" : " (unverified: a figure is recalled and not read)") + ".");
         Page.Table table = page.table().folding();
-        for (Rules.Line line : route.lines()) {
+        for (Rules.Line line : told(route)) {
             table.row(
                     tone(line.standing()),
                     sign(line.standing()),
                     line.subject(),
-                    line.decisive().map(Figure::text).orElse(""),
+                    line.decisive().map(ReachText::text).orElse(""),
                     words(line));
         }
         table.end();
+        int untold = route.lines().size() - told(route).size();
+        if (untold > 0) page.line("Inside by more: " + untold + " more lines on harmonics; --json has them.");
+    }
+
+    /** Of harmonics that are inside, the nearest to its limit by each section; everything else. */
+    private static List<Rules.Line> told(Rules.Route route) {
+        return route.lines().stream()
+                .filter(line -> !line.outOfBand() || line.standing() != Standing.WITHIN || isTightest(line, route))
+                .toList();
+    }
+
+    private static boolean isTightest(Rules.Line line, Rules.Route route) {
+        return route.lines().stream()
+                .filter(l -> l.outOfBand() && l.section().equals(line.section()))
+                .min(Comparator.comparingDouble(
+                        l -> l.decisive().map(Figure.Known::value).orElse(Double.MAX_VALUE)))
+                .filter(tightest -> tightest.equals(line))
+                .isPresent();
     }
 
     private static String words(Rules.Line line) {
         StringBuilder words = new StringBuilder();
-        line.found().ifPresent(found -> words.append(Words.withInterval(found)));
+        line.found()
+                .ifPresent(
+                        found -> words.append(found.low() == found.high() ? text(found) : Words.withInterval(found)));
         line.loopEquivalent().ifPresent(loop -> words.append(", 377 Ω × H ").append(loop.text()));
         line.limit().ifPresent(limit -> words.append(words.isEmpty() ? "limit " : ", limit ")
                 .append(Engineering.print(limit.value(), limit.unit(), 3))
                 .append(line.distance().map(d -> " at " + metres(d)).orElse("")));
         words.append(" (").append(line.section()).append(line.verified() ? ")" : ", unverified)");
         if (line.crestMargin().isPresent())
-            words.append("; ").append(line.margin().map(Figure::text).orElse("")).append(" unmodulated");
+            words.append("; ")
+                    .append(line.margin().map(Figure::text).orElse(""))
+                    .append(" unmodulated");
         if (!line.remark().isEmpty()) words.append("; ").append(line.remark());
         return words.toString();
+    }
+
+    /** A figure that is exact stands with as many digits as a meter has. */
+    private static String text(Figure.Known figure) {
+        return figure.low() == figure.high() ? Engineering.print(figure.value(), figure.unit(), 3) : figure.text();
     }
 
     private static Tone tone(Standing standing) {
@@ -137,7 +168,8 @@ public final class ReachText {
     private void field() {
         page.heading("Field of the carrier, rms, unmodulated");
         Page.Table table = page.table();
-        boolean axis = !reach.levels().isEmpty() && reach.levels().get(0).hAxis().isPresent();
+        boolean axis =
+                !reach.levels().isEmpty() && reach.levels().get(0).hAxis().isPresent();
         if (axis) table.row("distance", "E broadside", "H broadside", "H on the axis", "377 Ω × H");
         else table.row("distance", "E", "H", "377 Ω × H");
         for (Level level : reach.levels()) {

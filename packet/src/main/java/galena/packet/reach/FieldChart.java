@@ -26,8 +26,8 @@ public final class FieldChart {
 
     public static Chart of(Reach reach) {
         List<Rules.Line> limits = limits(reach.rules());
-        boolean magnetic = limits.stream()
-                .anyMatch(line -> line.limit().orElseThrow().unit() == Unit.AMPERE_PER_METRE);
+        boolean magnetic =
+                limits.stream().anyMatch(line -> line.limit().orElseThrow().unit() == Unit.AMPERE_PER_METRE);
         return magnetic ? h(reach, limits) : e(reach, limits);
     }
 
@@ -45,11 +45,11 @@ public final class FieldChart {
         return chart("Field of " + reach.name(), Axis.logarithmic("field, rms", "µV/m", 1e-6), reach, series, limits);
     }
 
-    private static Chart chart(
-            String title, Axis y, Reach reach, List<Series> series, List<Rules.Line> limits) {
+    private static Chart chart(String title, Axis y, Reach reach, List<Series> series, List<Rules.Line> limits) {
         List<Mark> marks = new ArrayList<>();
         for (Rules.Line line : limits) {
-            double at = line.distance().orElseThrow(), value = line.limit().orElseThrow().value();
+            double at = line.distance().orElseThrow(),
+                    value = line.limit().orElseThrow().value();
             if (marks.stream().noneMatch(m -> m.x() == at && m.y() == value))
                 marks.add(new Mark(at, value, line.verified() ? "limit held" : "limit, unverified"));
         }
@@ -88,7 +88,9 @@ public final class FieldChart {
     private static Series series(Reach reach, Function<Level, Figure.Known> of, String name) {
         return Series.of(
                 name,
-                reach.curve().stream().map(level -> point(level, of.apply(level))).toList());
+                reach.curve().stream()
+                        .map(level -> point(level, of.apply(level)))
+                        .toList());
     }
 
     private static Point point(Level level, Figure.Known figure) {

@@ -23,7 +23,9 @@ public final class ListeningChart {
         for (Hearing hearing : reach.hearing()) {
             List<Point> points = hearing.curve().stream()
                     .filter(heard -> !heard.silent())
-                    .map(heard -> Point.at(heard.distance(), Math.min(BEST_SHOWN, heard.signalToNoise().value())))
+                    .map(heard -> Point.at(
+                            heard.distance(),
+                            Math.min(BEST_SHOWN, heard.signalToNoise().value())))
                     .toList();
             if (!points.isEmpty()) series.add(Series.of(hearing.kind(), points));
         }
