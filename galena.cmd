@@ -30,7 +30,7 @@ where mvn >nul 2>nul || (
 echo galena: building once; the first time takes a minute or two and fetches libraries 1>&2
 pushd "%home%"
 set "JAVA_HOME=%jdk%"
-call mvn -q -B -ntp -Dmaven.test.skip=true -Dspotless.check.skip=true package -pl desk -am 1>&2
+call mvn -q -B -ntp -Dmaven.test.skip=true -Dspotless.check.skip=true -Dgalena.warnings=-Xdiags:compact package -pl desk -am 1>&2
 set "built=%ERRORLEVEL%"
 popd
 if not "%built%"=="0" (

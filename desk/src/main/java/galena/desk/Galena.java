@@ -6,6 +6,7 @@ import galena.build.source.Problem;
 import galena.desk.command.ChannelCommand;
 import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
+import galena.desk.command.NewCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.command.ReachCommand;
 import galena.desk.command.ValueCommand;
@@ -69,6 +70,7 @@ public final class Galena implements Runnable {
 
     static CommandLine commandLine(Terminal terminal) {
         CommandLine line = new CommandLine(new Galena(terminal));
+        line.addSubcommand(new NewCommand(terminal));
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));

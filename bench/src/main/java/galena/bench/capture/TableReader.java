@@ -33,6 +33,7 @@ final class TableReader implements RowScanner.Sink {
     private long equalStamps;
     private long gaps;
     private long restarts;
+    private long backwards;
     private long skipped;
     private String firstSkipped = "";
 
@@ -69,6 +70,7 @@ final class TableReader implements RowScanner.Sink {
         } else {
             double step = t - last;
             if (step == 0) equalStamps++;
+            if (step < 0) backwards++;
             if (step < 0 && -step > 0.5 * Math.max(headStep, last - first)) {
                 restarts++;
                 closeSegment();
@@ -123,7 +125,7 @@ final class TableReader implements RowScanner.Sink {
             String cell = block.cell(k, column);
             if (cell.isEmpty()) continue;
             int mark = cell.indexOf(block.dialect().decimal());
-            if (cell.matches(".*[eE].*")) return 0;
+            if (!cell.matches("[-+]?[0-9.,]+")) return 0; // an exponent or a suffix moves the last decimal
             int count = mark < 0 ? 0 : cell.length() - mark - 1;
             if (decimals >= 0 && count != decimals) return 0;
             decimals = count;
@@ -239,6 +241,12 @@ final class TableReader implements RowScanner.Sink {
         } else if (timeSlots == 0 && skipped > 1 && store.breaks() > 0) {
             notes.add(new Note(
                     Note.Kind.DROPPED_SAMPLES, "Bad rows interrupt the samples; the longest unbroken stretch is used"));
+        }
+        if (backwards > restarts) {
+            notes.add(new Note(
+                    Note.Kind.CONTRADICTION,
+                    "The time column runs backwards " + (backwards - restarts)
+                            + " times: rows are out of order, or it is not time"));
         }
         if (restarts > 0) {
             notes.add(new Note(Note.Kind.SEGMENTS, (restarts + 1) + " records follow each other; the longest is used"));

@@ -249,6 +249,9 @@ class TextLayoutsTest {
                                 ? f("%.4fu;%.1fm", t(k) * 1e6, volts(k) * 1e3)
                                 : f("%.9e;%.4f V", t(k), volts(k)))),
                 1);
+        Capture suffixed = read("t;v\n" + rows(k -> f("%.4fu;%.4f", t(k) * 1e6, volts(k))));
+        check(suffixed, 1);
+        assertThat(suffixed.understanding().intervalError()).isLessThan(0.02);
     }
 
     @Test

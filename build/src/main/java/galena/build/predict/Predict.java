@@ -19,17 +19,22 @@ import galena.engine.part.Part;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
 import galena.engine.steady.DrivenSteadyState;
+import galena.engine.steady.Floquet;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
+import galena.engine.timerun.AmplitudeRun;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
 /** Predicts a build under an overlay. The main method reads in the order in which a builder would ask. */
 public final class Predict {
+    private static final int WATCHED_CYCLES = 2000;
+
     /** Part of every digest: a change of method changes the answers' key. */
     public static final String METHOD = "predict 1";
 
@@ -87,6 +92,7 @@ public final class Predict {
             Prediction.Oscillation oscillation = figures.all();
             running = oscillation;
             reach = startup.flatMap(s -> figures.reach(progress));
+            if (found.floquet().stability() == Floquet.Stability.UNSTABLE) notes.add(wanders(found));
             progress.at(0.7, "modulation");
             modulation = modulation(found, startup, oscillation);
         } else {
@@ -123,6 +129,17 @@ public final class Predict {
         }
         if (startup.isEmpty()) return new SteadyState.NotFound(SteadyState.Reason.DECAYS, 0, 0);
         return new SteadyOscillation(accuracy, progress.watch()).solve(point, startup.get());
+    }
+
+    /** An unstable orbit is watched in time, so that the builder sees what it does instead. */
+    private String wanders(SteadyState.Found found) {
+        AmplitudeRun watched = AmplitudeRun.from(found, WATCHED_CYCLES, progress.watch());
+        return String.format(
+                Locale.ROOT,
+                "squegs: the steady carrier is not stable. Watched in time for %d cycles, its peaks end between %.0f %% and"
+                        + " 100 %% of the largest",
+                watched.peaks().size(),
+                100 * watched.steadiness());
     }
 
     private static String why(SteadyState.NotFound none, Optional<Startup> startup) {

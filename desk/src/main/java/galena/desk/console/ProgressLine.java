@@ -16,6 +16,7 @@ public final class ProgressLine implements AutoCloseable {
     private final LongSupplier clock;
     private final long start;
     private long shownAt;
+    private double furthest;
     private boolean shown;
 
     public ProgressLine(Terminal terminal) {
@@ -35,13 +36,15 @@ public final class ProgressLine implements AutoCloseable {
      * @param doing what comes next, in a few words
      */
     public synchronized void at(double share, String doing) {
+        furthest = Math.max(furthest, share); // a step that counts anew must not seem to undo what is done
         long now = clock.getAsLong();
         if (now - start < SILENT || now - shownAt < BETWEEN) return;
         shownAt = now;
         shown = true;
         double seconds = (now - start) * 1e-9;
-        String left = share > 0.02 ? String.format(Locale.ROOT, ", %.0f s left", seconds * (1 - share) / share) : "";
-        terminal.overwrite(String.format(Locale.ROOT, "%s: %.0f %%%s (Ctrl-C stops)", doing, 100 * share, left));
+        String left =
+                furthest > 0.02 ? String.format(Locale.ROOT, ", %.0f s left", seconds * (1 - furthest) / furthest) : "";
+        terminal.overwrite(String.format(Locale.ROOT, "%s: %.0f %%%s (Ctrl-C stops)", doing, 100 * furthest, left));
     }
 
     /** Clears the line. */

@@ -1,5 +1,6 @@
 package galena.desk.console;
 
+import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
@@ -10,6 +11,7 @@ import java.nio.charset.UnsupportedCharsetException;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where a command's words go: answers to standard output, progress and problems to standard error. Decides once what can be
@@ -61,7 +63,20 @@ public final class Terminal {
 
     /** The terminal that this process was started from. */
     public static Terminal ofProcess() {
-        return ofProcess(System.getenv(), Optional.ofNullable(System.console()).map(java.io.Console::charset));
+        return ofProcess(System.getenv(), console().map(Console::charset));
+    }
+
+    /** From Java 22 on there is a console object for pipes too, and a method that tells; Java 17 has neither. */
+    @SuppressWarnings("SystemConsoleNull") // null is one of the two cases met here
+    private static Optional<Console> console() {
+        Console console = System.console();
+        if (console == null) return Optional.empty();
+        try {
+            boolean terminal = (boolean) Console.class.getMethod("isTerminal").invoke(console);
+            return terminal ? Optional.of(console) : Optional.empty();
+        } catch (ReflectiveOperationException olderJava) {
+            return Optional.of(console);
+        }
     }
 
     /** @param console the charset of the console that both ends are joined to; empty for a pipe or file */
@@ -103,7 +118,7 @@ public final class Terminal {
         return windows ? console : StandardCharsets.UTF_8;
     }
 
-    private static int width(@org.jspecify.annotations.Nullable String columns) {
+    private static int width(@Nullable String columns) {
         if (columns == null || !columns.matches("[0-9]{2,4}")) return USUAL_WIDTH;
         return Math.min(WIDEST, Math.max(40, Integer.parseInt(columns)));
     }

@@ -3,17 +3,16 @@ package galena.engine.startup;
 import galena.engine.equations.Equations;
 import galena.engine.equations.Evaluation;
 import galena.engine.equations.Pattern;
+import galena.engine.linear.Balanced;
 import galena.engine.linear.ComplexPencil;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import org.ejml.data.Complex_F64;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
-import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
 import org.ejml.interfaces.linsol.LinearSolverDense;
+import org.hipparchus.complex.Complex;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -84,10 +83,10 @@ public final class Linearised {
     /** Oscillating modes between 10 Hz and 20 GHz, the most growing for its frequency first. */
     public List<Mode> modes() {
         List<Mode> modes = new ArrayList<>();
-        for (Complex_F64 lambda : finiteEigenvalues()) {
-            if (lambda.imaginary < LOWEST || lambda.imaginary > HIGHEST) continue;
-            if (Math.abs(lambda.real) > 5 * lambda.imaginary) continue; // not an oscillation anybody would see
-            Mode mode = polish(lambda.real, lambda.imaginary);
+        for (Complex lambda : finiteEigenvalues()) {
+            if (lambda.getImaginary() < LOWEST || lambda.getImaginary() > HIGHEST) continue;
+            if (!turns(lambda)) continue;
+            Mode mode = polish(lambda.getReal(), lambda.getImaginary());
             if (mode != null && modes.stream().noneMatch(m -> same(m, mode))) modes.add(mode);
         }
         modes.sort(Comparator.comparingDouble(m -> -m.growth() / m.angular()));
@@ -98,15 +97,20 @@ public final class Linearised {
         return Math.hypot(a.growth() - b.growth(), a.angular() - b.angular()) < 1e-9 * a.angular();
     }
 
-    /** Real eigenvalues above zero, 1/s: ways in which the operating point runs off without oscillating. */
+    /** Growth rates, 1/s, of what runs off from the operating point without oscillating: all that {@link #modes} leaves out. */
     public double[] runaways() {
         return finiteEigenvalues().stream()
-                .filter(l -> Math.abs(l.imaginary) <= 1e-9 * Math.abs(l.real) && l.real > 1 && l.real < 1e12)
-                .mapToDouble(l -> l.real)
+                .filter(l -> !turns(l) && l.getReal() > 1 && l.getReal() < 1e12)
+                .mapToDouble(Complex::getReal)
                 .toArray();
     }
 
-    private List<Complex_F64> finiteEigenvalues() {
+    /** False for what grows or dies so fast for its frequency that nobody would see an oscillation. */
+    private static boolean turns(Complex lambda) {
+        return Math.abs(lambda.getReal()) <= 5 * Math.abs(lambda.getImaginary());
+    }
+
+    private List<Complex> finiteEigenvalues() {
         DMatrixRMaj shifted = new DMatrixRMaj(n, n), charge = new DMatrixRMaj(n, n), ratio = new DMatrixRMaj(n, n);
         for (int k = 0; k < n * n; k++) {
             shifted.data[k] = g[k] + SHIFT * c[k];
@@ -115,27 +119,13 @@ public final class Linearised {
         LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
         solver.setA(shifted);
         solver.solve(charge, ratio);
-        balance(ratio);
-        EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(n, false);
-        eigen.decompose(ratio);
-        List<Complex_F64> finite = new ArrayList<>();
-        for (int k = 0; k < n; k++) {
-            Complex_F64 mu = eigen.getEigenvalue(k);
-            double square = mu.getMagnitude2();
-            if (square < 1e-30 / (SHIFT * SHIFT)) continue;
-            finite.add(new Complex_F64(SHIFT - mu.real / square, mu.imaginary / square));
+        List<Complex> finite = new ArrayList<>();
+        for (Complex mu : new Balanced(ratio).values()) {
+            double size = mu.norm();
+            if (size < 1e-15 / SHIFT) continue;
+            finite.add(new Complex(SHIFT, 0).subtract(mu.reciprocal()));
         }
         return finite;
-    }
-
-    /** Currents measured in milliamperes against volts: like sizes make for exact eigenvalues. */
-    private void balance(DMatrixRMaj a) {
-        for (int row = 0; row < n; row++) {
-            for (int column = 0; column < n; column++) {
-                if (equations.isCurrent(row + 1)) a.data[row * n + column] *= 1e3;
-                if (equations.isCurrent(column + 1)) a.data[row * n + column] /= 1e3;
-            }
-        }
     }
 
     /** Inverse iteration from an estimate; null when it runs away to another eigenvalue or none. */

@@ -16,7 +16,7 @@ import java.util.Optional;
 /**
  * Whether and how one mode starts by itself from the operating point.
  *
- * @param mode the mode
+ * @param mode the mode; under the least load that makes it one, where the drive is so strong that it would not turn round
  * @param holding the mode as it is under the extra conductance that just holds it
  * @param site where its energy is and extra loss is thought of
  * @param extraConductance siemens across the site that would just hold it; below zero: that much loss must go
@@ -30,8 +30,15 @@ public record Startup(
         double extraConductance,
         double lossConductance,
         Map<String, Double> shares) {
-    private static final int NEWTON_STEPS = 30;
+    private static final int NEWTON_STEPS = 60;
+
+    /** A mode moves at most by this share of its frequency in one step, so that it is known again afterwards. */
+    private static final double STRIDE = 0.05;
+
     private static final double TUNED = 1e-9;
+    private static final double LIGHTEST_LOAD = 1e-6;
+    private static final double HEAVIEST_LOAD = 1;
+    private static final double LOAD_STEP = 1.25;
 
     public Startup {
         shares = Collections.unmodifiableMap(new LinkedHashMap<>(shares));
@@ -55,13 +62,44 @@ public record Startup(
     /** The startup of the readiest mode, or of none when nothing can oscillate. */
     public static Optional<Startup> readiest(OperatingPoint.Found point) {
         Linearised linearised = Linearised.at(point.equations(), point.x());
-        return linearised.modes().stream().findFirst().map(mode -> of(point, linearised, mode));
+        Optional<Mode> first = linearised.modes().stream().findFirst();
+        if (first.isEmpty() || first.get().growth() <= 0) {
+            Optional<Startup> overdriven = overdriven(point, linearised);
+            if (overdriven.isPresent()) return overdriven;
+        }
+        return first.map(mode -> of(point, linearised, mode));
     }
 
     /** The startup of one mode of the linearised circuit. */
     public static Startup of(OperatingPoint.Found point, Linearised linearised, Mode mode) {
+        return of(point, linearised, mode, site(point.equations(), linearised, mode), 0);
+    }
+
+    /**
+     * A drive so strong that a disturbance runs off before it has turned round once (two real growing eigenvalues in place of a
+     * pair, as at μ above 2 in van der Pol's equation) still ends in an oscillation. Its mode is taken to be that under the least
+     * load across a coil or resonator at which it turns round.
+     */
+    private static Optional<Startup> overdriven(OperatingPoint.Found point, Linearised linearised) {
+        if (linearised.runaways().length < 2) return Optional.empty();
         Equations equations = point.equations();
-        Site site = site(equations, linearised, mode);
+        for (double siemens = LIGHTEST_LOAD; siemens < HEAVIEST_LOAD; siemens *= LOAD_STEP) {
+            for (Part part : equations.circuit().parts()) {
+                if (!(part instanceof Coil || part instanceof Resonator)) continue;
+                int a = equations.net(part.nets().get(0)),
+                        b = equations.net(part.nets().get(1));
+                Optional<Mode> first =
+                        linearised.loaded(a, b, siemens).modes().stream().findFirst();
+                if (first.isPresent() && first.get().growth() > 0) {
+                    return Optional.of(of(point, linearised, first.get(), new Site(part.name(), a, b), siemens));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** @param load siemens across the site under which the mode is one */
+    private static Startup of(OperatingPoint.Found point, Linearised linearised, Mode mode, Site site, double load) {
         Map<String, Double> powers = powers(point, mode);
         double loss =
                 powers.values().stream().filter(p -> p > 0).mapToDouble(p -> p).sum();
@@ -70,7 +108,7 @@ public record Startup(
                 .sorted(Comparator.comparingDouble(e -> -e.getValue()))
                 .forEach(e -> shares.put(e.getKey(), e.getValue() / loss));
         double lossConductance = 2 * loss / mode.squareAcross(site.a(), site.b());
-        Held held = hold(linearised, mode, site);
+        Held held = hold(linearised, mode, site, load);
         return new Startup(mode, held.mode, site, held.siemens, lossConductance, shares);
     }
 
@@ -141,24 +179,27 @@ public record Startup(
     private record Held(double siemens, Mode mode) {}
 
     /** The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. */
-    private static Held hold(Linearised linearised, Mode mode, Site site) {
-        double siemens = 0;
+    private static Held hold(Linearised linearised, Mode mode, Site site, double load) {
+        double siemens = load;
         Mode now = mode;
-        Linearised loaded = linearised;
+        Linearised loaded = linearised.loaded(site.a(), site.b(), load);
         for (int k = 0; k < NEWTON_STEPS; k++) {
-            double slope = loaded.sensitivityToConductance(now, site.a(), site.b())[0];
-            double step = -now.growth() / slope;
+            double[] slope = loaded.sensitivityToConductance(now, site.a(), site.b());
+            double step = -now.growth() / slope[0];
+            double stride = Math.abs(step) * Math.hypot(slope[0], slope[1]) / (STRIDE * now.angular());
+            if (stride > 1) step /= stride;
             siemens += step;
             loaded = linearised.loaded(site.a(), site.b(), siemens);
-            now = nearest(loaded.modes(), now);
+            // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
+            now = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
         return new Held(siemens, now);
     }
 
-    private static Mode nearest(List<Mode> modes, Mode to) {
+    private static Mode nearest(List<Mode> modes, double growth, double angular, Mode otherwise) {
         return modes.stream()
-                .min(Comparator.comparingDouble(m -> Math.hypot(m.angular() - to.angular(), m.growth() - to.growth())))
-                .orElse(to);
+                .min(Comparator.comparingDouble(m -> Math.hypot(m.angular() - angular, m.growth() - growth)))
+                .orElse(otherwise);
     }
 }

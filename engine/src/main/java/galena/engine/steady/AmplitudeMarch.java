@@ -40,6 +40,7 @@ final class AmplitudeMarch {
         this.site = startup.site();
         this.system = system;
         this.newton = new OrbitNewton(system);
+        system.setLoadRest(point.x()[site.a()] - point.x()[site.b()]);
         this.watch = watch;
         double highest = 0;
         for (int j = 1; j <= equations.nets(); j++) highest = Math.max(highest, Math.abs(point.x()[j]));

@@ -54,6 +54,7 @@ final class OrbitSystem {
     private double[][] byFrequency = {};
     private double[][] lastC = {};
     private double load;
+    private double loadRest;
     private Change parameter = new Change(new double[0], new double[0]);
 
     /**
@@ -105,6 +106,11 @@ final class OrbitSystem {
 
     void setLoad(double siemens) {
         load = siemens;
+    }
+
+    /** The standing voltage across the site against which the load works, so that it takes no direct current at rest, V. */
+    void setLoadRest(double volts) {
+        loadRest = volts;
     }
 
     /** The share of the sources' alternating parts that is heard; zero, as at first, leaves them at rest. */
@@ -213,7 +219,7 @@ final class OrbitSystem {
         equations.evaluate(orbit.x, at, e);
         if (drive != 0) equations.addSources(orbit.phase(interval, j) / orbit.frequency, drive, e);
         if (load != 0) {
-            double current = load * (orbit.x[at + site.a()] - orbit.x[at + site.b()]);
+            double current = load * (orbit.x[at + site.a()] - orbit.x[at + site.b()] - loadRest);
             e.i[site.a()] += current;
             e.i[site.b()] -= current;
             e.g[siteEntries[0]] += load;
@@ -299,7 +305,7 @@ final class OrbitSystem {
     private double loadCurrent(Orbit orbit, int k, int row, int i) {
         if (row != site.a() && row != site.b()) return 0;
         int at = orbit.at(k, i);
-        double v = orbit.x[at + site.a()] - orbit.x[at + site.b()];
+        double v = orbit.x[at + site.a()] - orbit.x[at + site.b()] - loadRest;
         return row == site.a() ? v : -v;
     }
 
@@ -474,6 +480,18 @@ final class OrbitSystem {
     /** Rows that hold charge. */
     int charges() {
         return charged.length;
+    }
+
+    /** One over the root of each charged row's own capacitance or inductance at the period's start. */
+    double[] energyScales(Orbit orbit) {
+        equations.evaluate(orbit.x, orbit.start(0), stage[0]);
+        double[] own = new double[stride];
+        for (int e = 1; e < entryRow.length; e++) {
+            if (entryRow[e] == entryColumn[e]) own[entryRow[e]] += Math.abs(stage[0].c[e]);
+        }
+        double[] scales = new double[charged.length];
+        for (int m = 0; m < scales.length; m++) scales[m] = 1 / Math.sqrt(own[charged[m]] + Double.MIN_NORMAL);
+        return scales;
     }
 
     /** dq/dt (per unit of phase) of the charged rows at the period's start: the direction in which a shift in time moves. */

@@ -177,6 +177,25 @@ class StartupTest {
                 .isEmpty();
     }
 
+    /** A JFET far steeper than its tank asks for: two real growing eigenvalues, and the load that tames them is known. */
+    @Test
+    void a_drive_too_strong_to_turn_round_is_a_start_all_the_same() {
+        double l = 50e-6, c = 500e-12, loss = 2e-3, tail = 3e-3;
+        OperatingPoint.Found point = point(negativeResistance(tail, loss, l, c));
+        assertThat(Linearised.at(point.equations(), point.x()).runaways()).hasSize(2);
+        Startup startup = Startup.readiest(point).orElseThrow();
+        assertThat(startup.grows()).isTrue();
+        Published.source(
+                        "engine",
+                        Kind.CLOSED_FORM,
+                        "negative-resistance oscillator: B. van der Pol, Phil. Mag. 3 (1927) 65, linear part; pair's conductance −I/4V_T")
+                .matchesRelative(
+                        "conductance it could carry, overdriven, S",
+                        tail / (4 * VT) - loss,
+                        startup.extraConductance(),
+                        1e-7);
+    }
+
     /** A latch's balanced point runs off without oscillating; an oscillator's does not. */
     @Test
     void a_runaway_is_told_from_an_oscillation() {

@@ -12,14 +12,29 @@ import galena.proof.Kind;
 import galena.proof.Published;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The oldest oscillator with printed periods. Up to μ = 1 it grows from rest by itself; above μ = 2 its rest is a node and not
- * a focus, so the orbit is followed there from smaller μ.
+ * a focus, and the orbit is followed there from smaller μ.
  */
 class VanDerPolTest {
     private static final double GENTLE = 1;
     private static final double STRIDE = 1.3;
+
+    /** Above μ = 2 a disturbance runs off without turning round; the orbit is found from rest all the same. */
+    @ParameterizedTest
+    @ValueSource(doubles = {2, 5})
+    void an_overdriven_oscillator_is_found_from_cold(double mu) {
+        var point = (OperatingPoint.Found) OperatingPointLadder.climb(VanDerPol.of(mu));
+        Startup startup = Startup.readiest(point).orElseThrow();
+        assertThat(startup.grows()).isTrue();
+        SteadyState cold = new SteadyOscillation(Accuracy.CERTIFIED).solve(point, startup);
+        assertThat(cold).as("%s", cold).isInstanceOf(SteadyState.Found.class);
+        assertThat(new AllOrbits(Accuracy.LIVE, Watch.NONE).of(point).verdict()).isEqualTo(AllOrbits.Verdict.STARTS);
+        double followed = solve(mu).waveforms().frequency();
+        assertThat(((SteadyState.Found) cold).waveforms().frequency()).isCloseTo(followed, within(2e-7 * followed));
+    }
 
     private static SteadyState.Found solve(double mu) {
         double gentle = Math.min(mu, GENTLE);

@@ -87,9 +87,16 @@ public final class ModulatedCarrier {
         CarrierTrack track = CarrierTrack.of(z);
         double[] rough = track.envelope();
         Optional<SeriesFit> tone = tone(rough, z);
-        Optional<SeriesFit> phase = phase(track, z, tone);
-        if (phase.isEmpty()) return new NotFound(Reason.TOO_SHORT);
-        double[] followed = SlowPhase.followed(track, z, phase.get());
+        Optional<SeriesFit> whole = phase(track.phase(), track, z, tone);
+        if (whole.isEmpty()) return new NotFound(Reason.TOO_SHORT);
+        double[] wander = SlowPhase.wander(track, z, whole.get());
+        // swing is sought beside the wander, the carrier's frequency and drift with it
+        SeriesFit swing = SlowPhase.wanders(whole.get())
+                ? phase(SlowPhase.joined(track.phase(), -1, wander), track, z, tone)
+                        .orElse(whole.get())
+                : whole.get();
+        double[] followed = SlowPhase.joined(SlowPhase.fitted(swing, z, true), 1, wander);
+        double[] slow = SlowPhase.joined(SlowPhase.fitted(swing, z, false), 1, wander);
         double[] envelope = tone.isPresent() ? CarrierTrack.alongPhase(z, followed) : rough;
         Hum hum = Hum.of(envelope, z, tone, known.mains());
         List<RfHarmonics.Harmonic> harmonics =
@@ -97,12 +104,13 @@ public final class ModulatedCarrier {
         return new Found(
                 z,
                 envelope,
-                phase.get(),
+                whole.get(),
+                swing,
                 hum,
                 tone.isPresent(),
                 known.unmodulated(),
                 harmonics,
-                sidebands(z, phase.get(), tone));
+                sidebands(z, slow, tone));
     }
 
     private static Optional<CarrierFinder.Line> find(Samples samples, Known known) {
@@ -141,8 +149,8 @@ public final class ModulatedCarrier {
         return (int) Math.max(1, Math.min(Math.min(EnvelopeFit.HARMONICS, room), Math.floor(z.passband() / tone)));
     }
 
-    private static Optional<SeriesFit> phase(CarrierTrack track, Baseband z, Optional<SeriesFit> tone) {
-        double[] phase = track.phase(), weight = track.envelope();
+    private static Optional<SeriesFit> phase(double[] phase, CarrierTrack track, Baseband z, Optional<SeriesFit> tone) {
+        double[] weight = track.envelope();
         for (int k = 0; k < weight.length; k++) weight[k] = track.masked(k) ? 0 : Math.abs(weight[k]);
         if (tone.isEmpty()) return phaseFit(phase, weight, z, 0, 0, false);
         double f = tone.get().frequency().value();
@@ -160,14 +168,8 @@ public final class ModulatedCarrier {
         return SeriesFit.of(phase, weight, z.interval(), z.passband(), model);
     }
 
-    private static Optional<Sidebands> sidebands(Baseband z, SeriesFit phase, Optional<SeriesFit> tone) {
+    private static Optional<Sidebands> sidebands(Baseband z, double[] slow, Optional<SeriesFit> tone) {
         if (tone.isEmpty()) return Optional.empty();
-        double[] slow = new double[z.length()];
-        for (int k = 0; k < slow.length; k++) {
-            double u = 2.0 * k / (slow.length - 1) - 1;
-            slow[k] = phase.trend(0).value()
-                    + u * (phase.trend(1).value() + u * phase.trend(2).value());
-        }
         double f = tone.get().frequency().value();
         SeriesFit.Model model = new SeriesFit.Model(f, false, harmonics(f, z), List.of(), 0);
         Optional<SeriesFit> along =
@@ -182,6 +184,7 @@ public final class ModulatedCarrier {
         private final Baseband z;
         private final double[] envelope;
         private final SeriesFit phase;
+        private final SeriesFit swing;
         private final Hum hum;
         private final boolean tone;
         private final OptionalDouble unmodulated;
@@ -192,6 +195,7 @@ public final class ModulatedCarrier {
                 Baseband z,
                 double[] envelope,
                 SeriesFit phase,
+                SeriesFit swing,
                 Hum hum,
                 boolean tone,
                 OptionalDouble unmodulated,
@@ -200,6 +204,7 @@ public final class ModulatedCarrier {
             this.z = z;
             this.envelope = envelope;
             this.phase = phase;
+            this.swing = swing;
             this.hum = hum;
             this.tone = tone;
             this.unmodulated = unmodulated;
@@ -254,7 +259,7 @@ public final class ModulatedCarrier {
 
         /** Swing (peak Hz), if a steady tone modulates. */
         public Optional<Estimate> swing() {
-            return tone ? Optional.of(Swing.of(phase, z)) : Optional.empty();
+            return tone ? Optional.of(Swing.of(swing, z)) : Optional.empty();
         }
 
         /** Lines at the mains frequency and its multiples; empty when the record holds less than two mains periods. */

@@ -2,6 +2,7 @@ package galena.signal.modulation;
 
 import galena.signal.Estimate;
 import galena.signal.fit.NormalEquations;
+import galena.signal.fit.SeriesFit;
 import galena.signal.fit.StudentT;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,7 @@ import java.util.Optional;
 public record Trapezoid(Estimate depth, Estimate slope, double bend, double delay, List<Double> curve) {
     private static final int DEGREE = 5;
     private static final int POINTS = 33;
+    private static final int PERIOD_POINTS = 720;
 
     /**
      * @param audio at the times of the envelope, read
@@ -29,11 +31,8 @@ public record Trapezoid(Estimate depth, Estimate slope, double bend, double dela
     public static Optional<Trapezoid> of(double[] audio, double[] envelope, double interval) {
         int lag = bestLag(audio, envelope);
         int from = Math.max(0, lag), to = Math.min(envelope.length, audio.length + Math.min(0, lag));
-        double low = Double.POSITIVE_INFINITY, high = Double.NEGATIVE_INFINITY;
-        for (int k = from; k < to; k++) {
-            low = Math.min(low, audio[k - lag]);
-            high = Math.max(high, audio[k - lag]);
-        }
+        double[] ends = ends(audio, interval);
+        double low = ends[0], high = ends[1];
         if (!(high > low) || to - from < 10 * DEGREE) return Optional.empty();
         double middle = (low + high) / 2, half = (high - low) / 2;
         NormalEquations equations = new NormalEquations(DEGREE + 1);
@@ -46,11 +45,36 @@ public record Trapezoid(Estimate depth, Estimate slope, double bend, double dela
             double left = envelope[k] - value(s, (audio[k - lag] - middle) / half);
             sum += left * left;
         }
-        // neighbouring samples share the filter's noise and the loop: counted as one in eight
-        double sigma =
-                Math.sqrt(sum / (to - from)) * StudentT.at95((to - from) / 8.0) / Estimate.NORMAL_95 * Math.sqrt(8);
+        // the filter passes just the band that the samples span, so their noise is as good as independent
+        double sigma = Math.sqrt(sum / (to - from)) * StudentT.at95(to - from) / Estimate.NORMAL_95;
         return Optional.of(
                 new Trapezoid(depth(s, sigma), slope(s, sigma, half), bend(s), lag * interval, curve(s, middle, half)));
+    }
+
+    /** Lowest and highest audio: of the fitted tone if there is one, for noise drives the extremes of samples apart. */
+    private static double[] ends(double[] audio, double interval) {
+        double top = 0.25 / interval;
+        Optional<SeriesFit> tone = ToneFinder.find(audio, interval, top).flatMap(single -> {
+            double f = single.frequency().value();
+            int harmonics = (int) Math.max(1, Math.min(5, top / f));
+            return SeriesFit.of(audio, null, interval, top, new SeriesFit.Model(f, true, harmonics, List.of(), 0));
+        });
+        double low = Double.POSITIVE_INFINITY, high = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < (tone.isPresent() ? PERIOD_POINTS : audio.length); k++) {
+            double a = tone.isPresent() ? series(tone.get(), k) : audio[k];
+            low = Math.min(low, a);
+            high = Math.max(high, a);
+        }
+        return new double[] {low, high};
+    }
+
+    private static double series(SeriesFit tone, int point) {
+        double sum = tone.trend(0).value();
+        for (int h = 1; h <= tone.harmonics(); h++) {
+            double angle = 2 * Math.PI * h * point / PERIOD_POINTS;
+            sum += tone.cosine(h) * Math.cos(angle) + tone.sine(h) * Math.sin(angle);
+        }
+        return sum;
     }
 
     private static Estimate depth(NormalEquations.Solution s, double sigma) {

@@ -56,6 +56,9 @@ class CoverageTest {
         count("audio harmonic 3", e.relative(3), c.envelope[2] / c.envelope[0]);
         count("distortion", e.distortion(), Math.hypot(c.envelope[1], c.envelope[2]) / c.envelope[0]);
         count("swing, Hz", found.swing().orElseThrow(), c.swing);
+        Sidebands sidebands = found.sidebands().orElseThrow();
+        count("lower sideband", sidebands.lower(), c.sideband(-1));
+        count("upper sideband", sidebands.upper(), c.sideband(1));
         count("hum at 100 Hz", found.hum().get(1).ratio(), c.hum);
         count("noise, rms", found.noise().orElseThrow(), c.noiseRms());
         count("carrier harmonic 2", found.harmonics().get(0).ratio(), c.harmonics[0]);

@@ -91,6 +91,23 @@ final class SyntheticCapture {
         return best;
     }
 
+    /** Amplitude of a first sideband over the carrier's line, both of envelope and swing together. */
+    double sideband(int side) {
+        return line(side) / line(0);
+    }
+
+    private double line(int order) {
+        int n = 4096;
+        double re = 0, im = 0;
+        for (int k = 0; k < n; k++) {
+            double t = k / (n * tone), turn = 2 * Math.PI * k / n;
+            double angle = swing / tone * Math.sin(turn + swingPhase) - order * turn;
+            re += envelopeAt(t) * Math.cos(angle) / n;
+            im += envelopeAt(t) * Math.sin(angle) / n;
+        }
+        return Math.hypot(re, im);
+    }
+
     /** Noise of the envelope from 50 Hz to 5 kHz, rms over the carrier. */
     double noiseRms() {
         double white = noise * noise + step() * step() / 12;

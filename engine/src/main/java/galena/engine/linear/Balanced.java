@@ -1,0 +1,126 @@
+package galena.engine.linear;
+
+import java.util.Arrays;
+import org.ejml.data.DMatrixRMaj;
+import org.hipparchus.complex.Complex;
+import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.EigenDecompositionNonSymmetric;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Eigenvalues of a real matrix whose rows are in units of their own, such as charges beside fluxes. The matrix is balanced first:
+ * rows and columns are scaled by powers of two until they weigh alike, which moves no eigenvalue (B. N. Parlett and C. Reinsch,
+ * Numer. Math. 13 (1969) 293). Without that the QR iteration may not end, and small eigenvalues drown in the rounding of large
+ * entries. The iteration is Hipparchus's: EJML's lost eigenvalues of one transmitter's monodromy matrix in ten, balanced or not,
+ * and returned others in their place. Hipparchus's stalls on one in a hundred, where rows hold nothing but rounding; the same
+ * matrix mirrored in a plane has the same eigenvalues and no such rows, and a few planes are tried.
+ */
+public final class Balanced {
+    private static final int PASSES = 50;
+    private static final double WORTHWHILE = 0.95;
+    private static final int PLANES = 8;
+
+    private final int n;
+    private final double[] scale;
+    private final Complex[] values;
+    private final double[] @Nullable [] vectors;
+
+    /**
+     * @param matrix square; read
+     * @throws ArithmeticException when the QR iteration does not end
+     */
+    public Balanced(DMatrixRMaj matrix) {
+        n = matrix.numRows;
+        scale = new double[n];
+        Arrays.fill(scale, 1);
+        vectors = new double[n][];
+        DMatrixRMaj balanced = matrix.copy();
+        balance(balanced);
+        values = decompose(balanced);
+    }
+
+    private Complex[] decompose(DMatrixRMaj a) {
+        Complex[] found = new Complex[n];
+        Arrays.fill(found, Complex.ZERO);
+        double largest = 0;
+        for (double entry : a.data) largest = Math.max(largest, Math.abs(entry));
+        if (largest == 0) return found; // no norm to measure against: all zero
+        for (int plane = 0; ; plane++) {
+            RealMatrix rows = MatrixUtils.createRealMatrix(n, n);
+            for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) rows.setEntry(r, c, a.get(r, c));
+            RealMatrix mirror = mirror(plane);
+            try {
+                read(new EigenDecompositionNonSymmetric(mirror.multiply(rows).multiply(mirror)), mirror, found);
+                return found;
+            } catch (MathRuntimeException endless) {
+                if (plane < PLANES) continue;
+                throw new ArithmeticException(
+                        "the eigenvalues of " + n + " unknowns were not found: " + endless.getMessage());
+            }
+        }
+    }
+
+    private void read(EigenDecompositionNonSymmetric eigen, RealMatrix mirror, Complex[] found) {
+        for (int k = 0; k < n; k++) {
+            found[k] = eigen.getEigenvalues()[k];
+            vectors[k] = null;
+            if (found[k].getImaginary() != 0) continue;
+            double[] vector = new double[n];
+            for (int j = 0; j < n; j++)
+                vector[j] = eigen.getEigenvector(k).getEntry(j).getReal();
+            vector = mirror.operate(vector);
+            for (int j = 0; j < n; j++) vector[j] *= scale[j];
+            vectors[k] = vector;
+        }
+    }
+
+    /** 1 − 2uuᵀ, its own inverse, with the same u in every run; of plane 0 the identity. */
+    private RealMatrix mirror(int plane) {
+        RealMatrix mirror = MatrixUtils.createRealIdentityMatrix(n);
+        if (plane == 0) return mirror;
+        double square = 0;
+        double[] u = new double[n];
+        for (int k = 0; k < n; k++) {
+            u[k] = Math.sin(plane * (1 + 1.7 * k));
+            square += u[k] * u[k];
+        }
+        for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) mirror.addToEntry(r, c, -2 * u[r] * u[c] / square);
+        return mirror;
+    }
+
+    private void balance(DMatrixRMaj a) {
+        boolean changed = true;
+        for (int pass = 0; changed && pass < PASSES; pass++) {
+            changed = false;
+            for (int k = 0; k < n; k++) {
+                double column = 0, row = 0;
+                for (int j = 0; j < n; j++) {
+                    if (j == k) continue;
+                    column += Math.abs(a.data[j * n + k]);
+                    row += Math.abs(a.data[k * n + j]);
+                }
+                if (column == 0 || row == 0) continue;
+                double factor = Math.scalb(1.0, Math.getExponent(Math.sqrt(row / column)));
+                if (column * factor + row / factor >= WORTHWHILE * (column + row)) continue;
+                changed = true;
+                scale[k] *= factor;
+                for (int j = 0; j < n; j++) {
+                    a.data[j * n + k] *= factor;
+                    a.data[k * n + j] /= factor;
+                }
+            }
+        }
+    }
+
+    /** The eigenvalues. */
+    public Complex[] values() {
+        return values.clone();
+    }
+
+    /** The eigenvector of the k-th eigenvalue in the matrix's own units; of length zero unless the eigenvalue is real. */
+    public double[] vector(int k) {
+        return vectors[k] == null ? new double[0] : vectors[k].clone();
+    }
+}
