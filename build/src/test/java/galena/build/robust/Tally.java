@@ -17,6 +17,7 @@ final class Tally {
 
     private final Map<Trial.End, Integer> counts = new EnumMap<>(Trial.End.class);
     private final List<String> unanswered = new ArrayList<>();
+    private final Map<Trial.End, List<String>> names = new EnumMap<>(Trial.End.class);
     private int growing;
     private int growingAnswered;
     private double slowest;
@@ -27,6 +28,7 @@ final class Tally {
     void count(String name, String what, String text, Trial trial, @org.jspecify.annotations.Nullable Path folder)
             throws IOException {
         counts.merge(trial.end(), 1, Integer::sum);
+        names.computeIfAbsent(trial.end(), e -> new ArrayList<>()).add(name);
         if (trial.growing()) {
             growing++;
             if (trial.end().answered) growingAnswered++;
@@ -75,6 +77,8 @@ final class Tally {
                         slowestWhat,
                         SLOW,
                         slow)
+                + "not stable: " + names.getOrDefault(Trial.End.SQUEGS, List.of()) + "\nundecided: "
+                + names.getOrDefault(Trial.End.UNDECIDED, List.of()) + "\n"
                 + unanswered.stream().map(u -> "  " + u + "\n").collect(Collectors.joining());
     }
 }

@@ -14,11 +14,13 @@ import org.jspecify.annotations.Nullable;
  * rows and columns are scaled by powers of two until they weigh alike, which moves no eigenvalue (B. N. Parlett and C. Reinsch,
  * Numer. Math. 13 (1969) 293). Without that the QR iteration may not end, and small eigenvalues drown in the rounding of large
  * entries. The iteration is Hipparchus's: EJML's lost eigenvalues of one transmitter's monodromy matrix in ten, balanced or not,
- * and returned others in their place.
+ * and returned others in their place. Hipparchus's stalls on one in a hundred, where rows hold nothing but rounding; the same
+ * matrix mirrored in a plane has the same eigenvalues and no such rows, and a few planes are tried.
  */
 public final class Balanced {
     private static final int PASSES = 50;
     private static final double WORTHWHILE = 0.95;
+    private static final int PLANES = 8;
 
     private final int n;
     private final double[] scale;
@@ -45,24 +47,47 @@ public final class Balanced {
         double largest = 0;
         for (double entry : a.data) largest = Math.max(largest, Math.abs(entry));
         if (largest == 0) return found; // no norm to measure against: all zero
-        RealMatrix rows = MatrixUtils.createRealMatrix(n, n);
-        for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) rows.setEntry(r, c, a.get(r, c));
-        try {
-            EigenDecompositionNonSymmetric eigen = new EigenDecompositionNonSymmetric(rows);
-            for (int k = 0; k < n; k++) {
-                found[k] = eigen.getEigenvalues()[k];
-                if (found[k].getImaginary() != 0) continue;
-                vectors[k] = new double[n];
-                for (int j = 0; j < n; j++) {
-                    vectors[k][j] =
-                            scale[j] * eigen.getEigenvector(k).getEntry(j).getReal();
-                }
+        for (int plane = 0; ; plane++) {
+            RealMatrix rows = MatrixUtils.createRealMatrix(n, n);
+            for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) rows.setEntry(r, c, a.get(r, c));
+            RealMatrix mirror = mirror(plane);
+            try {
+                read(new EigenDecompositionNonSymmetric(mirror.multiply(rows).multiply(mirror)), mirror, found);
+                return found;
+            } catch (MathRuntimeException endless) {
+                if (plane < PLANES) continue;
+                throw new ArithmeticException(
+                        "the eigenvalues of " + n + " unknowns were not found: " + endless.getMessage());
             }
-        } catch (MathRuntimeException endless) {
-            throw new ArithmeticException(
-                    "the eigenvalues of " + n + " unknowns were not found: " + endless.getMessage());
         }
-        return found;
+    }
+
+    private void read(EigenDecompositionNonSymmetric eigen, RealMatrix mirror, Complex[] found) {
+        for (int k = 0; k < n; k++) {
+            found[k] = eigen.getEigenvalues()[k];
+            vectors[k] = null;
+            if (found[k].getImaginary() != 0) continue;
+            double[] vector = new double[n];
+            for (int j = 0; j < n; j++)
+                vector[j] = eigen.getEigenvector(k).getEntry(j).getReal();
+            vector = mirror.operate(vector);
+            for (int j = 0; j < n; j++) vector[j] *= scale[j];
+            vectors[k] = vector;
+        }
+    }
+
+    /** 1 − 2uuᵀ, its own inverse, with the same u in every run; of plane 0 the identity. */
+    private RealMatrix mirror(int plane) {
+        RealMatrix mirror = MatrixUtils.createRealIdentityMatrix(n);
+        if (plane == 0) return mirror;
+        double square = 0;
+        double[] u = new double[n];
+        for (int k = 0; k < n; k++) {
+            u[k] = Math.sin(plane * (1 + 1.7 * k));
+            square += u[k] * u[k];
+        }
+        for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) mirror.addToEntry(r, c, -2 * u[r] * u[c] / square);
+        return mirror;
     }
 
     private void balance(DMatrixRMaj a) {

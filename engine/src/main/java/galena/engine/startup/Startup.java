@@ -30,7 +30,11 @@ public record Startup(
         double extraConductance,
         double lossConductance,
         Map<String, Double> shares) {
-    private static final int NEWTON_STEPS = 30;
+    private static final int NEWTON_STEPS = 60;
+
+    /** A mode moves at most by this share of its frequency in one step, so that it is known again afterwards. */
+    private static final double STRIDE = 0.05;
+
     private static final double TUNED = 1e-9;
     private static final double LIGHTEST_LOAD = 1e-6;
     private static final double HEAVIEST_LOAD = 1;
@@ -182,10 +186,12 @@ public record Startup(
         for (int k = 0; k < NEWTON_STEPS; k++) {
             double[] slope = loaded.sensitivityToConductance(now, site.a(), site.b());
             double step = -now.growth() / slope[0];
+            double stride = Math.abs(step) * Math.hypot(slope[0], slope[1]) / (STRIDE * now.angular());
+            if (stride > 1) step /= stride;
             siemens += step;
             loaded = linearised.loaded(site.a(), site.b(), siemens);
             // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
-            now = nearest(loaded.modes(), 0, now.angular() + step * slope[1], now);
+            now = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
         return new Held(siemens, now);

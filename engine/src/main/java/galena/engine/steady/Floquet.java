@@ -10,8 +10,9 @@ import org.hipparchus.complex.Complex;
 /**
  * How small disturbances of an orbit grow or die: the eigenvalues of the monodromy matrix on the consistent subspace, as
  * multipliers per period and as exponents per second. A free-running orbit has one trivial multiplier, a shift in time; it is
- * told from the others by its vector, the known rate of change of the charges, and not by being near 1, where a large coupling
- * capacitor or a quartz resonator puts others. Each error bound is the difference to the same multiplier on the coarser mesh.
+ * taken out by its vector, the known rate of change of the charges, and not by being near 1, where a large coupling capacitor or
+ * a quartz resonator puts others. Each error bound is the difference to the same multiplier on the coarser
+ * mesh, and the Newton step that the matrix is old.
  *
  * @param modes without the trivial one, the most growing first
  * @param trivial the trivial multiplier as found, 1 for an exact orbit and for driven circuits, which have none
@@ -21,9 +22,6 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
     private static final double ROUNDING = 1e-13;
     /** Multipliers smaller than this die within a period or two and are of no further interest. */
     private static final double GONE = 1e-6;
-
-    /** The trivial multiplier is 1 but for the mesh's error; anything far below dies and is no shift in time. */
-    private static final double PERSISTS = 0.3;
 
     public Floquet {
         modes = List.copyOf(modes);
@@ -71,8 +69,9 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
      * A monodromy matrix and the direction of its trivial vector; the direction is empty for a driven circuit.
      *
      * @param scale of each charge, so that squares are energies: one over the root of its own capacitance or inductance
+     * @param age the Newton step taken since the matrix was made, as a share of swing
      */
-    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale) {}
+    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale, double age) {}
 
     static Floquet of(Monodromy fine, Monodromy coarse, double frequency) {
         Split a = split(fine), b = split(coarse);
@@ -84,7 +83,7 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
                     .mapToDouble(other -> other.subtract(value).norm())
                     .min()
                     .orElse(1);
-            double bound = frequency * (nearest + ROUNDING) / size;
+            double bound = frequency * Math.log1p((nearest + fine.age + ROUNDING) / size);
             double beat = frequency * Math.abs(value.getArgument()) / (2 * Math.PI);
             modes.add(new Mode(value.getReal(), value.getImaginary(), frequency * Math.log(size), beat, bound));
         }
@@ -94,36 +93,48 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
 
     private record Split(double trivial, List<Complex> others) {}
 
-    /** Takes out the eigenvalue whose vector lies along the drift. */
+    /**
+     * The trivial multiplier and the rest. The drift is the trivial one's vector, known without any search: mirrored so that it lies
+     * along the first axis, the matrix has the others in what is left without first row and column. A search by likeness fails
+     * where a slow mode pulls the frequency: its vector, too, is almost all shift in time.
+     */
     private static Split split(Monodromy monodromy) {
-        Balanced eigen = new Balanced(monodromy.matrix);
-        Complex[] values = eigen.values();
-        int trivial = -1;
-        double best = 0;
-        for (int k = 0; k < values.length && monodromy.drift.length > 0; k++) {
-            double[] vector = eigen.vector(k);
-            // rows of charge that depend on each other leave vectors of multiplier zero that lie anyhow
-            if (vector.length == 0 || values[k].norm() < PERSISTS) continue;
-            double along = alignment(vector, monodromy);
-            if (along > best) {
-                best = along;
-                trivial = k;
-            }
+        int n = monodromy.matrix.numRows;
+        if (monodromy.drift.length == 0) return new Split(1, List.of(new Balanced(monodromy.matrix).values()));
+        double[] mirror = new double[n];
+        double square = 0;
+        for (int k = 0; k < n; k++) {
+            mirror[k] = monodromy.drift[k] * monodromy.scale[k];
+            square += mirror[k] * mirror[k];
         }
-        List<Complex> others = new ArrayList<>();
-        for (int k = 0; k < values.length; k++) if (k != trivial) others.add(values[k]);
-        return new Split(trivial < 0 ? 1 : values[trivial].getReal(), others);
+        if (!(square > 0)) return new Split(1, List.of(new Balanced(monodromy.matrix).values()));
+        mirror[0] += Math.copySign(Math.sqrt(square), mirror[0]);
+        DMatrixRMaj turned = energyNorm(monodromy);
+        double weight = 0;
+        for (double u : mirror) weight += u * u;
+        for (int c = 0; c < n; c++) {
+            double dot = 0;
+            for (int r = 0; r < n; r++) dot += mirror[r] * turned.get(r, c);
+            for (int r = 0; r < n; r++) turned.add(r, c, -2 * dot / weight * mirror[r]);
+        }
+        for (int r = 0; r < n; r++) {
+            double dot = 0;
+            for (int c = 0; c < n; c++) dot += mirror[c] * turned.get(r, c);
+            for (int c = 0; c < n; c++) turned.add(r, c, -2 * dot / weight * mirror[c]);
+        }
+        DMatrixRMaj rest = new DMatrixRMaj(n - 1, n - 1);
+        for (int r = 1; r < n; r++) for (int c = 1; c < n; c++) rest.set(r - 1, c - 1, turned.get(r, c));
+        return new Split(turned.get(0, 0), List.of(new Balanced(rest).values()));
     }
 
-    /** |cos| of the angle between a vector and the drift, in the norm of energy. */
-    private static double alignment(double[] vector, Monodromy monodromy) {
-        double dot = 0, a = 0, b = 0;
-        for (int k = 0; k < monodromy.drift.length; k++) {
-            double v = vector[k] * monodromy.scale[k], d = monodromy.drift[k] * monodromy.scale[k];
-            dot += v * d;
-            a += v * v;
-            b += d * d;
+    private static DMatrixRMaj energyNorm(Monodromy monodromy) {
+        int n = monodromy.matrix.numRows;
+        DMatrixRMaj scaled = new DMatrixRMaj(n, n);
+        for (int r = 0; r < n; r++) {
+            for (int c = 0; c < n; c++) {
+                scaled.set(r, c, monodromy.matrix.get(r, c) * monodromy.scale[r] / monodromy.scale[c]);
+            }
         }
-        return a == 0 || b == 0 ? 0 : Math.abs(dot) / Math.sqrt(a * b);
+        return scaled;
     }
 }
