@@ -86,8 +86,7 @@ public final class Balanced {
             u[k] = Math.sin(plane * (1 + 1.7 * k));
             square += u[k] * u[k];
         }
-        for (int r = 0; r < n; r++)
-            for (int c = 0; c < n; c++) mirror.addToEntry(r, c, -2 * u[r] * u[c] / square);
+        for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) mirror.addToEntry(r, c, -2 * u[r] * u[c] / square);
         return mirror;
     }
 
