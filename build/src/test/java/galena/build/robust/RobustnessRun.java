@@ -15,15 +15,17 @@ final class RobustnessRun {
      */
     public static void main(String[] arguments) throws IOException {
         Path folder = arguments.length > 4 ? Path.of(arguments[4]) : null;
-        System.out.println("random builds: " + random(Long.parseLong(arguments[0]), Integer.parseInt(arguments[1]), folder));
-        System.out.println("spoilt builds: " + spoilt(Long.parseLong(arguments[2]), Integer.parseInt(arguments[3]), folder));
+        System.out.println(
+                "random builds: " + random(Long.parseLong(arguments[0]), Integer.parseInt(arguments[1]), folder));
+        System.out.println(
+                "spoilt builds: " + spoilt(Long.parseLong(arguments[2]), Integer.parseInt(arguments[3]), folder));
     }
 
     static Tally random(long from, int many, @Nullable Path folder) throws IOException {
         Tally tally = new Tally();
         for (long seed = from; seed < from + many; seed++) {
             RandomBuild drawn = RandomBuild.draw(seed);
-            tally.count("random-" + seed, drawn.toString(), drawn.text(), trial(drawn), folder);
+            tally.count("random-" + seed, drawn.toString(), drawn.kept(), trial(drawn), folder);
         }
         return tally;
     }
@@ -40,7 +42,7 @@ final class RobustnessRun {
         Tally tally = new Tally();
         for (long seed = from; seed < from + many; seed++) {
             SpoiltBuild drawn = SpoiltBuild.draw(seed);
-            tally.count("spoilt-" + seed, drawn.toString(), drawn.text(), drawn.trial(), folder);
+            tally.count("spoilt-" + seed, drawn.toString(), drawn.kept(), drawn.trial(), folder);
         }
         return tally;
     }

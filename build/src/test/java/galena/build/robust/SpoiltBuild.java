@@ -22,7 +22,8 @@ import java.util.regex.MatchResult;
  * @param text of its build file
  */
 record SpoiltBuild(long seed, String pattern, String slip, String text) {
-    private static final String PINS = "from|to|wiper|anode|cathode|drain|gate|source|collector|base|emitter|plus|minus";
+    private static final String PINS =
+            "from|to|wiper|anode|cathode|drain|gate|source|collector|base|emitter|plus|minus";
     private static final java.util.regex.Pattern PIN =
             java.util.regex.Pattern.compile("\\b(" + PINS + "|at): ([A-Za-z]\\w*)(?=[,}])");
     private static final java.util.regex.Pattern DEVICE = java.util.regex.Pattern.compile(
@@ -79,8 +80,8 @@ record SpoiltBuild(long seed, String pattern, String slip, String text) {
         String middle = d.group(5) == null ? "" : d.group(5) + ": " + (lastTwo ? d.group(8) : d.group(6)) + ", ";
         String first = lastTwo ? d.group(4) : d.group(8);
         String last = lastTwo ? d.group(6) : d.group(4);
-        String turned = "{" + d.group(1) + ": " + d.group(2) + ", " + d.group(3) + ": " + first + ", " + middle + d.group(7)
-                + ": " + last + "}";
+        String turned = "{" + d.group(1) + ": " + d.group(2) + ", " + d.group(3) + ": " + first + ", " + middle
+                + d.group(7) + ": " + last + "}";
         return new SpoiltBuild(seed, pattern, "reversed: " + d.group() + " as " + turned, replaced(text, d, turned));
     }
 
@@ -89,8 +90,7 @@ record SpoiltBuild(long seed, String pattern, String slip, String text) {
         double[] slips = {0.001, 0.1, 10, 1000};
         double value = Double.parseDouble(v.group(2)) * slips[random.nextInt(slips.length)];
         String wrong = String.format(Locale.ROOT, "%s: %.4g %s", v.group(1), value, v.group(3));
-        return new SpoiltBuild(
-                seed, pattern, "decade: " + line(text, v) + " as " + wrong, replaced(text, v, wrong));
+        return new SpoiltBuild(seed, pattern, "decade: " + line(text, v) + " as " + wrong, replaced(text, v, wrong));
     }
 
     /** @throws BadInputException when the slip is found out without solving anything */
@@ -108,6 +108,10 @@ record SpoiltBuild(long seed, String pattern, String slip, String text) {
             return new Trial(Trial.End.FAULT, false, fault.problems().get(0).toString(), 0);
         }
         return Trial.of(circuit);
+    }
+
+    KeptBuild kept() {
+        return new KeptBuild(text, 25, 1, Corners.Devices.TYPICAL);
     }
 
     @Override
