@@ -15,10 +15,7 @@ final class Turned {
     static Circuit to(Build build, Circuit circuit, String name, double position) {
         Part part = circuit.part(name).orElseThrow();
         if (part instanceof Trimmer trimmer) return circuit.with(trimmer.at(position));
-        if (part instanceof Preset p) {
-            return circuit.with(
-                    new Preset(p.name(), p.from(), p.wiper(), p.to(), p.resistance(), position, p.endResistance()));
-        }
+        if (part instanceof Preset preset) return circuit.with(preset.at(position));
         if (part instanceof Coil coil) return circuit.with(slug(build, coil, position));
         throw new IllegalArgumentException(name + " has no position to set");
     }
@@ -28,13 +25,6 @@ final class Turned {
         Range range = build.part(coil.name()).orElseThrow().range().orElseThrow();
         double now = range.at(build.part(coil.name()).orElseThrow().position().orElseThrow());
         double scale = range.at(position) / now;
-        return new Coil(
-                coil.name(),
-                coil.from(),
-                coil.to(),
-                coil.inductance() * scale,
-                coil.seriesResistance() * scale,
-                coil.selfCapacitance(),
-                coil.temperatureCoefficient());
+        return coil.scaled(scale, scale);
     }
 }

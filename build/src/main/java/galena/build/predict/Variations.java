@@ -47,70 +47,22 @@ final class Variations {
     /** @param tolerance of the build's entry; 0 for parts that are no entry, as strays */
     private void add(Part part, double tolerance) {
         if (part instanceof Resistor r && tolerance > 0) {
-            two(
-                    "",
-                    tolerance,
-                    scale -> new Resistor(
-                            r.name(), r.from(), r.to(), r.resistance() * scale, r.temperatureCoefficient()),
-                    part);
+            two("", tolerance, r::scaled, part);
         } else if (part instanceof Preset p && tolerance > 0) {
-            two(
-                    "track",
-                    tolerance,
-                    s -> new Preset(
-                            p.name(),
-                            p.from(),
-                            p.wiper(),
-                            p.to(),
-                            p.resistance() * s,
-                            p.position(),
-                            p.endResistance() * s),
-                    part);
+            two("track", tolerance, p::scaled, part);
         } else if (part instanceof Capacitor c) {
             boolean stray = tolerance == 0;
-            two(
-                    stray ? "taken" : "",
-                    stray ? STRAY_KNOWN_TO : tolerance,
-                    s -> new Capacitor(c.name(), c.from(), c.to(), c.capacitance() * s, c.temperatureCoefficient()),
-                    part);
+            two(stray ? "taken" : "", stray ? STRAY_KNOWN_TO : tolerance, c::scaled, part);
         } else if (part instanceof Trimmer t && tolerance > 0) {
-            two("", tolerance, s -> scaled(t, s), part);
+            two("", tolerance, t::scaled, part);
         } else if (part instanceof Coil coil && tolerance > 0) {
-            two("inductance", tolerance, s -> scaled(coil, s, s), part);
-            if (coil.seriesResistance() > 0) two("Q", Q_KNOWN_TO, s -> scaled(coil, 1, s), part);
+            two("inductance", tolerance, s -> coil.scaled(s, s), part);
+            if (coil.seriesResistance() > 0) two("Q", Q_KNOWN_TO, s -> coil.scaled(1, s), part);
         } else if (part instanceof Coupling k && k.k() != 0) {
-            two("taken", COUPLING_KNOWN_TO, s -> new Coupling(k.name(), k.first(), k.second(), k.k() * s), part);
+            two("taken", COUPLING_KNOWN_TO, k::scaled, part);
         } else if (part instanceof Resonator r && tolerance > 0) {
-            two("frequency", tolerance, s -> scaled(r, s), part);
+            two("frequency", tolerance, r::retuned, part);
         }
-    }
-
-    private static Trimmer scaled(Trimmer t, double s) {
-        return new Trimmer(
-                t.name(), t.from(), t.to(), t.minimum() * s, t.maximum() * s, t.position(), t.temperatureCoefficient());
-    }
-
-    private static Coil scaled(Coil coil, double inductance, double resistance) {
-        return new Coil(
-                coil.name(),
-                coil.from(),
-                coil.to(),
-                coil.inductance() * inductance,
-                coil.seriesResistance() * resistance,
-                coil.selfCapacitance(),
-                coil.temperatureCoefficient());
-    }
-
-    /** The motional inductance carries the frequency's tolerance: half its own. */
-    private static Resonator scaled(Resonator r, double frequency) {
-        return new Resonator(
-                r.name(),
-                r.from(),
-                r.to(),
-                r.motionalInductance() / (frequency * frequency),
-                r.motionalCapacitance(),
-                r.motionalResistance(),
-                r.shuntCapacitance());
     }
 
     private interface Scaling {

@@ -46,34 +46,21 @@ final class Unknowns {
 
     private static void add(List<Unknown> to, Part part, double tolerance) {
         if (part instanceof Resistor && tolerance > 0) {
-            to.add(unknown(part, "", tolerance, (p, s) -> {
-                Resistor r = (Resistor) p;
-                return new Resistor(r.name(), r.from(), r.to(), r.resistance() * s, r.temperatureCoefficient());
-            }));
+            to.add(unknown(part, "", tolerance, (p, s) -> ((Resistor) p).scaled(s)));
         } else if (part instanceof Preset && tolerance > 0) {
-            to.add(unknown(part, "track", tolerance, (p, s) -> {
-                Preset r = (Preset) p;
-                return new Preset(
-                        r.name(), r.from(), r.wiper(), r.to(), r.resistance() * s, r.position(), r.endResistance() * s);
-            }));
+            to.add(unknown(part, "track", tolerance, (p, s) -> ((Preset) p).scaled(s)));
         } else if (part instanceof Capacitor) {
             double limit = tolerance > 0 ? tolerance : STRAY_KNOWN_TO;
-            to.add(unknown(part, tolerance > 0 ? "" : "taken", limit, (p, s) -> {
-                Capacitor c = (Capacitor) p;
-                return new Capacitor(c.name(), c.from(), c.to(), c.capacitance() * s, c.temperatureCoefficient());
-            }));
+            to.add(unknown(part, tolerance > 0 ? "" : "taken", limit, (p, s) -> ((Capacitor) p).scaled(s)));
         } else if (part instanceof Trimmer && tolerance > 0) {
-            to.add(unknown(part, "", tolerance, (p, s) -> scaled((Trimmer) p, s)));
+            to.add(unknown(part, "", tolerance, (p, s) -> ((Trimmer) p).scaled(s)));
         } else if (part instanceof Coil && tolerance > 0) {
-            to.add(unknown(part, "inductance", tolerance, (p, s) -> scaled((Coil) p, s, s)));
-            to.add(unknown(part, "Q", Q_KNOWN_TO, (p, s) -> scaled((Coil) p, 1, 1 / s)));
+            to.add(unknown(part, "inductance", tolerance, (p, s) -> ((Coil) p).scaled(s, s)));
+            to.add(unknown(part, "Q", Q_KNOWN_TO, (p, s) -> ((Coil) p).scaled(1, 1 / s)));
         } else if (part instanceof Coupling) {
-            to.add(unknown(part, "taken", COUPLING_KNOWN_TO, (p, s) -> {
-                Coupling k = (Coupling) p;
-                return new Coupling(k.name(), k.first(), k.second(), k.k() * s);
-            }));
+            to.add(unknown(part, "taken", COUPLING_KNOWN_TO, (p, s) -> ((Coupling) p).scaled(s)));
         } else if (part instanceof Resonator && tolerance > 0) {
-            to.add(unknown(part, "frequency", tolerance, (p, s) -> scaled((Resonator) p, s)));
+            to.add(unknown(part, "frequency", tolerance, (p, s) -> ((Resonator) p).retuned(s)));
         }
     }
 
@@ -87,32 +74,5 @@ final class Unknowns {
                 : String.format(Locale.ROOT, "%.2g", 100 * limit);
         String name = part.name() + (what.isEmpty() ? "" : " " + what) + " ±" + percent + " %";
         return new Unknown(name, part.name(), 1, (sofar, u, at) -> scaling.by(sofar, Unknown.even(u[at], limit)));
-    }
-
-    private static Trimmer scaled(Trimmer t, double s) {
-        return new Trimmer(
-                t.name(), t.from(), t.to(), t.minimum() * s, t.maximum() * s, t.position(), t.temperatureCoefficient());
-    }
-
-    private static Coil scaled(Coil coil, double inductance, double resistance) {
-        return new Coil(
-                coil.name(),
-                coil.from(),
-                coil.to(),
-                coil.inductance() * inductance,
-                coil.seriesResistance() * resistance,
-                coil.selfCapacitance(),
-                coil.temperatureCoefficient());
-    }
-
-    private static Resonator scaled(Resonator r, double frequency) {
-        return new Resonator(
-                r.name(),
-                r.from(),
-                r.to(),
-                r.motionalInductance() / (frequency * frequency),
-                r.motionalCapacitance(),
-                r.motionalResistance(),
-                r.shuntCapacitance());
     }
 }

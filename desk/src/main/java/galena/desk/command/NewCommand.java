@@ -16,8 +16,9 @@ import picocli.CommandLine.Parameters;
 /** {@code galena new DIR --pattern NAME}: a commented build to start from. */
 @Command(
         name = "new",
-        description = "Start a build from a known-good pattern: writes a commented build.yaml into a folder, over nothing."
-                + " Without a folder, lists the patterns.")
+        description =
+                "Start a build from a known-good pattern: writes a commented build.yaml into a folder, over nothing."
+                        + " Without a folder, lists the patterns.")
 public final class NewCommand implements Callable<Integer> {
     private final Terminal terminal;
 

@@ -280,10 +280,12 @@ final class Assembly {
         nonlinear(part, new TransportElement(this, new TransportLaw(model, circuit.temperature()), sign, c, b, e));
         nonlinear(
                 part,
-                new ChargeElement(this, new JunctionLaw(model.emitterJunction(), circuit.temperature()), sign, b, e));
+                new JunctionElement(
+                        this, new JunctionLaw(model.emitterJunction(), circuit.temperature()), sign, b, e, false));
         nonlinear(
                 part,
-                new ChargeElement(this, new JunctionLaw(model.collectorJunction(), circuit.temperature()), sign, b, c));
+                new JunctionElement(
+                        this, new JunctionLaw(model.collectorJunction(), circuit.temperature()), sign, b, c, false));
         conductance(part, b, e, Junction.USUAL_LEAKAGE);
         conductance(part, b, c, Junction.USUAL_LEAKAGE);
     }
@@ -298,7 +300,7 @@ final class Assembly {
     }
 
     private void junction(Part part, Junction junction, int sign, int a, int b) {
-        nonlinear(part, new JunctionElement(this, new JunctionLaw(junction, circuit.temperature()), sign, a, b));
+        nonlinear(part, new JunctionElement(this, new JunctionLaw(junction, circuit.temperature()), sign, a, b, true));
     }
 
     private void nonlinear(Part part, Element element) {

@@ -2,10 +2,14 @@ package galena.engine.equations;
 
 import galena.engine.law.JunctionLaw;
 
-/** A junction between two nets, its voltage taken with the device's sign. */
+/**
+ * A junction between two nets, its voltage taken with the device's sign. A bipolar transistor's junctions bring their charge alone:
+ * their currents are {@link TransportElement}'s.
+ */
 final class JunctionElement implements Element {
     private final JunctionLaw law;
     private final int sign;
+    private final boolean conducts;
     private final int a;
     private final int b;
     private final int aa;
@@ -13,9 +17,10 @@ final class JunctionElement implements Element {
     private final int ba;
     private final int bb;
 
-    JunctionElement(Assembly assembly, JunctionLaw law, int sign, int a, int b) {
+    JunctionElement(Assembly assembly, JunctionLaw law, int sign, int a, int b, boolean conducts) {
         this.law = law;
         this.sign = sign;
+        this.conducts = conducts;
         this.a = a;
         this.b = b;
         aa = assembly.entry(a, a);
@@ -28,23 +33,28 @@ final class JunctionElement implements Element {
     public void add(double[] x, int offset, Evaluation e) {
         double[] w = e.law;
         law.evaluate(sign * (x[offset + a] - x[offset + b]), w, 0);
-        double current = sign * w[0], conductance = w[1], charge = sign * w[2], capacitance = w[3];
-        e.i[a] += current;
-        e.i[b] -= current;
+        double charge = sign * w[2], capacitance = w[3];
         e.q[a] += charge;
         e.q[b] -= charge;
-        e.g[aa] += conductance;
-        e.g[ab] -= conductance;
-        e.g[ba] -= conductance;
-        e.g[bb] += conductance;
         e.c[aa] += capacitance;
         e.c[ab] -= capacitance;
         e.c[ba] -= capacitance;
         e.c[bb] += capacitance;
+        if (conducts) addConduction(sign * w[0], w[1], e);
+    }
+
+    private void addConduction(double current, double conductance, Evaluation e) {
+        e.i[a] += current;
+        e.i[b] -= current;
+        e.g[aa] += conductance;
+        e.g[ab] -= conductance;
+        e.g[ba] -= conductance;
+        e.g[bb] += conductance;
     }
 
     @Override
     public double power(double[] x, int offset, Evaluation e) {
+        if (!conducts) return 0;
         double v = sign * (x[offset + a] - x[offset + b]);
         law.evaluate(v, e.law, 0);
         return v * e.law[0];

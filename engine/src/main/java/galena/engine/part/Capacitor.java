@@ -20,6 +20,11 @@ public record Capacitor(String name, String from, String to, double capacitance,
         this(name, from, to, capacitance, 0);
     }
 
+    /** The same with its capacitance times a factor. */
+    public Capacitor scaled(double factor) {
+        return new Capacitor(name, from, to, capacitance * factor, temperatureCoefficient);
+    }
+
     @Override
     public List<String> nets() {
         return List.of(from, to);

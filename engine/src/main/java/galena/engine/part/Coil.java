@@ -35,6 +35,18 @@ public record Coil(
         return new Coil(name, from, to, inductance, 2 * Math.PI * frequency * inductance / q, 0, 0);
     }
 
+    /** The same with its inductance and its resistance each times a factor; equal factors keep the Q. */
+    public Coil scaled(double inductanceFactor, double resistanceFactor) {
+        return new Coil(
+                name,
+                from,
+                to,
+                inductance * inductanceFactor,
+                seriesResistance * resistanceFactor,
+                selfCapacitance,
+                temperatureCoefficient);
+    }
+
     @Override
     public List<String> nets() {
         return List.of(from, to);

@@ -19,6 +19,11 @@ public record Coupling(String name, String first, String second, double k) imple
         if (first.equals(second)) throw new IllegalArgumentException(name + ": couples " + first + " with itself");
     }
 
+    /** The same with k times a factor. */
+    public Coupling scaled(double factor) {
+        return new Coupling(name, first, second, k * factor);
+    }
+
     /** Empty: a coupling joins coils, not nets. */
     @Override
     public List<String> nets() {

@@ -37,6 +37,16 @@ public record Preset(
         return endResistance + (1 - position) * (resistance - 2 * endResistance);
     }
 
+    /** The same with its track and end resistance times a factor. */
+    public Preset scaled(double factor) {
+        return new Preset(name, from, wiper, to, resistance * factor, position, endResistance * factor);
+    }
+
+    /** The same preset, turned. */
+    public Preset at(double newPosition) {
+        return new Preset(name, from, wiper, to, resistance, newPosition, endResistance);
+    }
+
     @Override
     public List<String> nets() {
         return List.of(from, wiper, to);

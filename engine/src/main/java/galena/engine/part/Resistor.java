@@ -20,6 +20,11 @@ public record Resistor(String name, String from, String to, double resistance, d
         this(name, from, to, resistance, 0);
     }
 
+    /** The same with its resistance times a factor. */
+    public Resistor scaled(double factor) {
+        return new Resistor(name, from, to, resistance * factor, temperatureCoefficient);
+    }
+
     @Override
     public List<String> nets() {
         return List.of(from, to);

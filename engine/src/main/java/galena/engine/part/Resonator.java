@@ -43,6 +43,18 @@ public record Resonator(
                 name, from, to, 1 / (omega * omega * motional), motional, 1 / (omega * motional * q), shunt);
     }
 
+    /** The same with its frequency times a factor, by its motional inductance. */
+    public Resonator retuned(double factor) {
+        return new Resonator(
+                name,
+                from,
+                to,
+                motionalInductance / (factor * factor),
+                motionalCapacitance,
+                motionalResistance,
+                shuntCapacitance);
+    }
+
     @Override
     public List<String> nets() {
         return List.of(from, to);

@@ -38,6 +38,11 @@ public record Trimmer(
         return new Trimmer(name, from, to, minimum, maximum, newPosition, temperatureCoefficient);
     }
 
+    /** The same with both ends of its range times a factor. */
+    public Trimmer scaled(double factor) {
+        return new Trimmer(name, from, to, minimum * factor, maximum * factor, position, temperatureCoefficient);
+    }
+
     @Override
     public List<String> nets() {
         return List.of(from, to);

@@ -88,13 +88,10 @@ public record Startup(
                 if (!(part instanceof Coil || part instanceof Resonator)) continue;
                 int a = equations.net(part.nets().get(0)),
                         b = equations.net(part.nets().get(1));
-                Linearised loaded = linearised.loaded(a, b, siemens);
-                for (Mode mode : loaded.modes()) {
-                    if (mode.growth() <= 0) break;
-                    Site site = site(equations, loaded, mode);
-                    if (site.part().equals(part.name())) {
-                        return Optional.of(of(point, linearised, mode, site, siemens));
-                    }
+                Optional<Mode> first =
+                        linearised.loaded(a, b, siemens).modes().stream().findFirst();
+                if (first.isPresent() && first.get().growth() > 0) {
+                    return Optional.of(of(point, linearised, first.get(), new Site(part.name(), a, b), siemens));
                 }
             }
         }

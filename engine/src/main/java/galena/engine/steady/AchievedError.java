@@ -1,8 +1,8 @@
 package galena.engine.steady;
 
 /**
- * The difference between an orbit and the same on a mesh of twice the width, printed as its error: the whole difference, although
- * the method's order would allow to print a fraction, because kinks of square laws between mesh points make it irregular.
+ * The difference between an orbit and the same on a mesh of twice the width, printed as its error with some room, although
+ * the method's order would allow to print a fraction of it, because kinks of square laws between mesh points make it irregular.
  *
  * @param frequency relative
  * @param harmonicDecibels largest change of any net's or branch's harmonic above the floor, dB

@@ -6,6 +6,7 @@ import galena.engine.startup.Mode;
 import galena.engine.startup.Startup;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Every steady oscillation that the amplitude curves of a circuit's modes pass through, and the verdict that they amount to. A mode
@@ -82,6 +83,12 @@ public final class AllOrbits {
             Startup startup = Startup.of(point, linearised, mode);
             if (!Double.isFinite(startup.extraConductance())) continue;
             follow(point, startup, growing, orbits, reasons);
+        }
+        if (!grows) {
+            // a drive too strong for a mode to turn round still ends in an oscillation
+            Optional<Startup> overdriven = Startup.readiest(point).filter(Startup::grows);
+            overdriven.ifPresent(startup -> follow(point, startup, true, orbits, reasons));
+            grows = overdriven.isPresent();
         }
         boolean runsOff = linearised.runaways().length > 0;
         return new Answer(verdict(orbits, grows, runsOff), orbits, reasons);

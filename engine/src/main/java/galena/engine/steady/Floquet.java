@@ -11,7 +11,8 @@ import org.hipparchus.complex.Complex;
  * How small disturbances of an orbit grow or die: the eigenvalues of the monodromy matrix on the consistent subspace, as
  * multipliers per period and as exponents per second. A free-running orbit has one trivial multiplier, a shift in time; it is
  * taken out by its vector, the known rate of change of the charges, and not by being near 1, where a large coupling capacitor or
- * a quartz resonator puts others. Each error bound is the difference to the same multiplier on the coarser mesh.
+ * a quartz resonator puts others. Each error bound is the difference to the same multiplier on the coarser
+ * mesh, and the Newton step that the matrix is old.
  *
  * @param modes without the trivial one, the most growing first
  * @param trivial the trivial multiplier as found, 1 for an exact orbit and for driven circuits, which have none
@@ -68,8 +69,9 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
      * A monodromy matrix and the direction of its trivial vector; the direction is empty for a driven circuit.
      *
      * @param scale of each charge, so that squares are energies: one over the root of its own capacitance or inductance
+     * @param age the Newton step taken since the matrix was made, as a share of swing
      */
-    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale) {}
+    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale, double age) {}
 
     static Floquet of(Monodromy fine, Monodromy coarse, double frequency) {
         Split a = split(fine), b = split(coarse);
@@ -81,7 +83,7 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
                     .mapToDouble(other -> other.subtract(value).norm())
                     .min()
                     .orElse(1);
-            double bound = frequency * Math.log1p((nearest + ROUNDING) / size);
+            double bound = frequency * Math.log1p((nearest + fine.age + ROUNDING) / size);
             double beat = frequency * Math.abs(value.getArgument()) / (2 * Math.PI);
             modes.add(new Mode(value.getReal(), value.getImaginary(), frequency * Math.log(size), beat, bound));
         }

@@ -92,6 +92,7 @@ final class Refinement {
     /** Of the orbit solved last. */
     private Floquet.Monodromy monodromy(Orbit orbit) {
         double[] drift = free.frequency() ? system.startDrift(orbit) : new double[0];
-        return new Floquet.Monodromy(system.closing().monodromy(), drift, system.energyScales(orbit));
+        return new Floquet.Monodromy(
+                system.closing().monodromy(), drift, system.energyScales(orbit), newton.lastStep());
     }
 }

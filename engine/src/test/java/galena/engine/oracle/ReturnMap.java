@@ -12,7 +12,7 @@ import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
 final class ReturnMap {
     private static final double RELATIVE = 1e-12;
     private static final double DISPLACEMENT = 1e-5;
-    private static final double SETTLED = 1e-11;
+    private static final double SETTLED = 1e-10;
     static final int HARMONICS = 10;
 
     private final ReducedCircuit reduced;

@@ -172,6 +172,21 @@ class SteadyLawsTest {
                 .isNegative();
     }
 
+    @ParameterizedTest
+    @MethodSource("oscillators")
+    void sensible_oscillators_are_told_to_start(Circuit circuit) {
+        AllOrbits.Answer answer = new AllOrbits(Accuracy.LIVE, Watch.NONE).of(point(circuit));
+        assertThat(answer.verdict()).isEqualTo(AllOrbits.Verdict.STARTS);
+        assertThat(answer.orbits()).isNotEmpty();
+    }
+
+    @Test
+    void a_loaded_down_oscillator_is_told_to_decay() {
+        Circuit lossy = Circuits.groundedGateColpitts().plus(new Resistor("heavy", "drain", "rail", 1.5e3));
+        assertThat(new AllOrbits(Accuracy.LIVE, Watch.NONE).of(point(lossy)).verdict())
+                .isEqualTo(AllOrbits.Verdict.DECAYS);
+    }
+
     @Test
     void another_structure_is_refused_as_a_warm_start() {
         SteadyState.Found known = certified(Circuits.bipolarColpitts());

@@ -31,6 +31,7 @@ class VanDerPolTest {
         assertThat(startup.grows()).isTrue();
         SteadyState cold = new SteadyOscillation(Accuracy.CERTIFIED).solve(point, startup);
         assertThat(cold).as("%s", cold).isInstanceOf(SteadyState.Found.class);
+        assertThat(new AllOrbits(Accuracy.LIVE, Watch.NONE).of(point).verdict()).isEqualTo(AllOrbits.Verdict.STARTS);
         double followed = solve(mu).waveforms().frequency();
         assertThat(((SteadyState.Found) cold).waveforms().frequency()).isCloseTo(followed, within(2e-7 * followed));
     }

@@ -1,0 +1,126 @@
+package galena.packet.schematic;
+
+import galena.build.folder.Build;
+import galena.build.folder.Coupled;
+import galena.packet.schematic.Lettering.Anchor;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * A drawn schematic: symbols, wires, junctions and words at their places, y downwards, all in drawing units.
+ *
+ * @param title the build's name
+ * @param width of the sheet
+ * @param height of the sheet
+ * @param symbols with their pins
+ * @param wires level and upright
+ * @param junctions where three or more wires of a net meet
+ * @param words names, values, remarks
+ */
+public record Schematic(
+        String title,
+        int width,
+        int height,
+        List<Symbol> symbols,
+        List<Wire> wires,
+        List<Junction> junctions,
+        List<Word> words) {
+    /** Searches from different starts; the best drawing wins. */
+    private static final int STARTS = 4;
+
+    /** A drawing with a fault in it is tried again, twice as long. */
+    private static final int ROUNDS = 4;
+
+    private static final long SEED = 1;
+
+    private static final int EFFORT = 6000;
+
+    public Schematic {
+        symbols = List.copyOf(symbols);
+        wires = List.copyOf(wires);
+        junctions = List.copyOf(junctions);
+        words = List.copyOf(words);
+    }
+
+    /**
+     * A symbol at its place.
+     *
+     * @param parts names of the parts it stands for; none for ground, rail and open ends
+     */
+    record Symbol(Glyph glyph, List<String> parts, int x, int y, Turn turn, List<Pin> pins, List<Place> dots) {
+        Box body() {
+            return turn.box(glyph.body()).shifted(x, y);
+        }
+    }
+
+    /** A pin of a symbol, the net it belongs to, and where its wire begins. */
+    record Pin(String name, String net, int x, int y) {}
+
+    record Place(int x, int y) {}
+
+    /** A straight wire from its left or upper end. */
+    record Wire(String net, int x1, int y1, int x2, int y2) {
+        boolean isLevel() {
+            return y1 == y2;
+        }
+    }
+
+    record Junction(String net, int x, int y) {}
+
+    /** What a word is. */
+    enum Kind {
+        TITLE,
+        NAME,
+        VALUE,
+        NET,
+        NOTE
+    }
+
+    record Word(String text, Kind kind, int x, int y, Anchor anchor) {
+        int size() {
+            return switch (kind) {
+                case TITLE -> 16;
+                case NAME -> Lettering.NAME_SIZE;
+                case VALUE -> Lettering.VALUE_SIZE;
+                case NET, NOTE -> 10;
+            };
+        }
+
+        Box box() {
+            return Lettering.box(text, size(), x, y, anchor);
+        }
+    }
+
+    /** Draws a build. The same build gives the same drawing. */
+    public static Schematic of(Build build) {
+        return of(build, EFFORT);
+    }
+
+    /** @param effort tries per symbol and net; less is quicker and less tidy */
+    static Schematic of(Build build, int effort) {
+        Netlist netlist = Netlist.of(build);
+        Schematic drawn = of(netlist, build.name(), effort, 0);
+        for (int round = 1; round < ROUNDS && !Readability.of(drawn).faults().isEmpty(); round++)
+            drawn = of(netlist, build.name(), effort << round, round);
+        return drawn;
+    }
+
+    private static Schematic of(Netlist netlist, String title, int effort, int round) {
+        Board best = IntStream.range(0, STARTS)
+                .parallel()
+                .mapToObj(start -> Annealing.search(netlist, SEED + STARTS * round + start, effort))
+                .min(Comparator.comparingDouble(Board::total))
+                .orElseThrow();
+        return new Inking(best, title, remarks(netlist)).ink();
+    }
+
+    private static List<String> remarks(Netlist netlist) {
+        return netlist.loose().stream().map(Schematic::remark).toList();
+    }
+
+    private static String remark(Coupled coupled) {
+        return coupled.first() + " and " + coupled.second() + " couple a little: k = "
+                + coupled.k().text();
+    }
+}
