@@ -138,7 +138,9 @@ public record Startup(
             else continue;
             int a = equations.net(part.nets().get(0)),
                     b = equations.net(part.nets().get(1));
-            double felt = felt(linearised, mode, a, b) / henries;
+            double felt = part instanceof Resonator
+                    ? feltInSeries(equations, linearised, mode, part, henries)
+                    : felt(linearised, mode, a, b) / henries;
             if (felt > most) {
                 most = felt;
                 best = new Site(part.name(), a, b);
@@ -176,6 +178,14 @@ public record Startup(
         return Math.hypot(slope[0], slope[1]);
     }
 
+    /** The same of a resonator, whose holder hides most of a loss across it: loss in series with its inductance tells. */
+    private static double feltInSeries(
+            Equations equations, Linearised linearised, Mode mode, Part resonator, double henries) {
+        int current = equations.current(resonator.name()).orElseThrow();
+        double omega = mode.angular();
+        return felt(linearised, mode, current, 0) * henries * omega * omega;
+    }
+
     private record Held(double siemens, Mode mode) {}
 
     /** The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. */
@@ -189,6 +199,7 @@ public record Startup(
             double stride = Math.abs(step) * Math.hypot(slope[0], slope[1]) / (STRIDE * now.angular());
             if (stride > 1) step /= stride;
             siemens += step;
+            if (!Double.isFinite(siemens)) break; // loss across this site does not touch the mode
             loaded = linearised.loaded(site.a(), site.b(), siemens);
             // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
             now = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);

@@ -129,9 +129,8 @@ final class AmplitudeMarch {
             if (newton.iterations() - iterations <= EASY) ratio = Math.min(LARGEST_RATIO, ratio * 1.3);
         }
         boolean far = amplitude >= LARGEST_AMPLITUDE * supply + 1;
-        SteadyState.Reason reason = !held
-                ? SteadyState.Reason.DECAYS
-                : far ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.MARCH_STUCK;
+        SteadyState.Reason reason =
+                !held ? SteadyState.Reason.DECAYS : far ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.MARCH_STUCK;
         return new Arrival(null, reason, amplitude, load, threshold);
     }
 

@@ -100,14 +100,16 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
      */
     private static Split split(Monodromy monodromy) {
         int n = monodromy.matrix.numRows;
-        if (monodromy.drift.length == 0) return new Split(1, List.of(Balanced.ofDependent(monodromy.matrix).values()));
+        if (monodromy.drift.length == 0)
+            return new Split(1, List.of(Balanced.ofDependent(monodromy.matrix).values()));
         double[] mirror = new double[n];
         double square = 0;
         for (int k = 0; k < n; k++) {
             mirror[k] = monodromy.drift[k] * monodromy.scale[k];
             square += mirror[k] * mirror[k];
         }
-        if (!(square > 0)) return new Split(1, List.of(Balanced.ofDependent(monodromy.matrix).values()));
+        if (!(square > 0))
+            return new Split(1, List.of(Balanced.ofDependent(monodromy.matrix).values()));
         mirror[0] += Math.copySign(Math.sqrt(square), mirror[0]);
         DMatrixRMaj turned = energyNorm(monodromy);
         double weight = 0;
