@@ -7,6 +7,7 @@ import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
 import galena.desk.command.NewCommand;
 import galena.desk.command.PredictCommand;
+import galena.desk.command.ResponseCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
 import java.io.PrintWriter;
@@ -38,8 +39,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
         description = "A companion for people who build small medium-wave AM transmitters.",
         synopsisSubcommandLabel = "STEP",
         commandListHeading = "%nSteps:%n",
-        optionListHeading = "%nOptions:%n",
-        exitCodeListHeading = "%nExit codes:%n",
         footerHeading = "%n",
         footer = "Help for one step: galena STEP --help")
 public final class Galena implements Runnable {
@@ -70,6 +69,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
+        line.addSubcommand(new ResponseCommand(terminal));
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
         line.setExecutionStrategy(parsed -> answerOrHelp(terminal, parsed));
@@ -93,7 +93,12 @@ public final class Galena implements Runnable {
         command.setUsageHelpWidth(Math.max(72, terminal.width()));
         command.setUsageHelpLongOptionsMaxWidth(24);
         CommandSpec spec = command.getCommandSpec();
-        spec.usageMessage().exitCodeList(exitCodes());
+        spec.usageMessage().optionListHeading("%nOptions:%n").sortOptions(false);
+        if (spec.parent() == null) {
+            spec.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
+        } else {
+            spec.usageMessage().parameterListHeading("%n");
+        }
         spec.addOption(OptionSpec.builder("-h", "--help")
                 .usageHelp(true)
                 .description("Show this help and do nothing else.")
