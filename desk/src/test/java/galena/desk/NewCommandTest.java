@@ -43,16 +43,17 @@ final class NewCommandTest {
     void without_a_folder_the_patterns_are_listed_a_line_each() {
         assertThat(run("new")).isZero();
         for (Pattern pattern : Pattern.all())
-            assertThat(answered().lines()).anySatisfy(line -> assertThat(line)
-                    .startsWith(pattern.name())
-                    .endsWith(pattern.summary()));
+            assertThat(answered().lines())
+                    .anySatisfy(
+                            line -> assertThat(line).startsWith(pattern.name()).endsWith(pattern.summary()));
     }
 
     @Test
     void a_pattern_is_written_once_and_never_over_another_build() throws Exception {
         Path build = folder.resolve("shed");
         assertThat(run("new", build.toString(), "--pattern", "clapp")).isZero();
-        assertThat(build.resolve("build.yaml")).hasContent(Pattern.named("clapp").text());
+        assertThat(build.resolve("build.yaml"))
+                .hasContent(Pattern.named("clapp").text());
         assertThat(answered()).contains("build.yaml");
 
         Files.writeString(build.resolve("build.yaml"), "mine");
