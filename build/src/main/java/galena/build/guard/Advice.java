@@ -48,7 +48,7 @@ final class Advice {
         probes.stream()
                 .filter(p -> Math.abs(p.hand()) > NOTICED / 10)
                 .findFirst()
-                .ifPresent(p -> words.add("A hand ten centimetres from " + p.net() + " moves the carrier about "
+                .ifPresent(p -> words.add("A hand ten centimetres from " + p.net() + " moves the carrier "
                         + hertz(p.hand()) + ": put that net away from the edge, or behind a grounded sheet."));
         couplings.stream()
                 .filter(c -> Math.abs(c.hertz()) > 1)

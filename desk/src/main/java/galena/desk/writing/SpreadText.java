@@ -31,13 +31,15 @@ public final class SpreadText {
             report.tighten().forEach(t -> tighten.row(t.what(), Words.percent(t.yield())));
             tighten.end();
         }
-        page.heading("Worst copies");
-        Page.Table worst = page.table();
-        worst.row("number", "fails");
-        report.worst().stream()
-                .filter(d -> !d.isGood())
-                .forEach(d -> worst.row(Long.toString(d.number()), String.join("; ", d.failures())));
-        worst.folding().end();
+        if (!report.failures().isEmpty()) {
+            page.heading("Worst copies");
+            Page.Table worst = page.table();
+            worst.row("number", "fails");
+            report.worst().stream()
+                    .filter(d -> !d.isGood())
+                    .forEach(d -> worst.row(Long.toString(d.number()), String.join("; ", d.failures())));
+            worst.folding().end();
+        }
         page.line("galena spread DIR --seed " + report.seed() + " --copy NUMBER calls one back.");
         page.print();
     }
