@@ -2,15 +2,24 @@ package galena.desk;
 
 import galena.bench.capture.UnreadableCapture;
 import galena.build.predict.NoOperatingPoint;
+import galena.build.predict.Running;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
+import galena.desk.command.ChannelCommand;
 import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
+import galena.desk.command.GuardCommand;
 import galena.desk.command.MeasureCommand;
 import galena.desk.command.NewCommand;
 import galena.desk.command.NoteCommand;
+import galena.desk.command.PacketCommand;
 import galena.desk.command.PredictCommand;
+import galena.desk.command.ReachCommand;
+import galena.desk.command.ResponseCommand;
+import galena.desk.command.SpreadCommand;
 import galena.desk.command.SumCommand;
+import galena.desk.command.ValueCommand;
+import galena.desk.command.WindCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
 import java.io.PrintWriter;
@@ -44,8 +53,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
         description = "A companion for people who build small medium-wave AM transmitters.",
         synopsisSubcommandLabel = "STEP",
         commandListHeading = "%nSteps:%n",
-        optionListHeading = "%nOptions:%n",
-        exitCodeListHeading = "%nExit codes:%n",
         footerHeading = "%n",
         footer = "Help for one step: galena STEP --help")
 public final class Galena implements Runnable {
@@ -76,6 +83,14 @@ public final class Galena implements Runnable {
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
+        line.addSubcommand(new ResponseCommand(terminal));
+        line.addSubcommand(new GuardCommand(terminal));
+        line.addSubcommand(new SpreadCommand(terminal));
+        line.addSubcommand(new WindCommand(terminal));
+        line.addSubcommand(new ReachCommand(terminal));
+        line.addSubcommand(new ChannelCommand(terminal));
+        line.addSubcommand(new ValueCommand(terminal));
+        line.addSubcommand(new PacketCommand(terminal));
         line.addSubcommand(new MeasureCommand(terminal, Clock.system(ZoneId.systemDefault())));
         line.addSubcommand(new NoteCommand(terminal, Clock.system(ZoneId.systemDefault())));
         CommandLine sums = new CommandLine(new SumCommand(terminal));
@@ -104,7 +119,12 @@ public final class Galena implements Runnable {
         command.setUsageHelpWidth(Math.max(72, terminal.width()));
         command.setUsageHelpLongOptionsMaxWidth(24);
         CommandSpec spec = command.getCommandSpec();
-        spec.usageMessage().exitCodeList(exitCodes());
+        spec.usageMessage().optionListHeading("%nOptions:%n").sortOptions(false);
+        if (spec.parent() == null) {
+            spec.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
+        } else {
+            spec.usageMessage().parameterListHeading("%n");
+        }
         spec.addOption(OptionSpec.builder("-h", "--help")
                 .usageHelp(true)
                 .description("Show this help and do nothing else.")
@@ -176,8 +196,8 @@ public final class Galena implements Runnable {
             terminal.remark(String.valueOf(unreadable.getMessage()));
             return ExitCode.BAD_INPUT.number();
         }
-        if (failure instanceof NoOperatingPoint none) {
-            terminal.remark(String.valueOf(none.getMessage()));
+        if (failure instanceof NoOperatingPoint || failure instanceof Running.NotRunning) {
+            terminal.remark(String.valueOf(failure.getMessage()));
             return ExitCode.NO_ANSWER.number();
         }
         if (failure instanceof CancellationException) {
