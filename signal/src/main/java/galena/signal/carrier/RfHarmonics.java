@@ -79,13 +79,18 @@ public final class RfHarmonics {
     /** Noise of the raw samples near a frequency, beside the line and its sidebands. */
     private static final class LocalNoise {
         private static final int LONGEST = 1 << 18;
+        private static final int SHORT = 1 << 15;
 
         private final double[] power;
         private final double bin;
         private final double scale;
 
         LocalNoise(Samples samples) {
-            int n = Math.min(LONGEST, samples.length());
+            // a long record is cut to a length that transforms fast: the noise is a median over thousands of bins
+            // anyway
+            int n = samples.length() < SHORT
+                    ? samples.length()
+                    : Math.min(LONGEST, Integer.highestOneBit(samples.length()));
             double[] x = new double[n];
             for (int k = 0; k < n; k++) x[k] = samples.re(k);
             power = Fourier.power(Fourier.ofReal(Window.BLACKMAN_HARRIS.applied(x), n));

@@ -20,9 +20,16 @@ public final class Fourier {
      * @return interleaved re, im of bins 0..length/2
      */
     public static double[] ofReal(double[] samples, int length) {
-        double[] work = Arrays.copyOf(samples, 2 * length);
-        new DoubleFFT_1D(length).realForwardFull(work);
-        return Arrays.copyOf(work, 2 * (length / 2 + 1));
+        double[] packed = Arrays.copyOf(samples, length);
+        new DoubleFFT_1D(length).realForward(packed);
+        double[] bins = Arrays.copyOf(packed, 2 * (length / 2 + 1));
+        // beside bin 0 the library packs what ends the row: the last bin's real part, or its imaginary one if length is
+        // odd
+        if (length > 1) {
+            bins[length] = packed[1];
+            bins[1] = 0;
+        }
+        return bins;
     }
 
     /**

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -25,7 +26,11 @@ class CoverageTest {
 
     @Test
     void stated_intervals_hold_the_truth_as_often_as_they_say() {
-        for (int seed = 1; seed <= CAPTURES; seed++) measure(new SyntheticCapture(seed));
+        IntStream.rangeClosed(1, CAPTURES)
+                .parallel()
+                .mapToObj(CoverageTest::measured)
+                .toList() // in the order of the seeds, and counted by one thread
+                .forEach(this::count);
         StringBuilder report = new StringBuilder("figure: covered of 200, median interval width\n");
         widths.forEach((figure, list) -> {
             Collections.sort(list);
@@ -37,10 +42,17 @@ class CoverageTest {
                         assertThat(hits).as("%s%n%s", figure, report).isBetween(FEWEST, MOST));
     }
 
-    private void measure(SyntheticCapture c) {
-        ModulatedCarrier.Result result = ModulatedCarrier.of(c.samples(), ModulatedCarrier.Known.nothing());
-        assertThat(result).isInstanceOf(ModulatedCarrier.Found.class);
-        ModulatedCarrier.Found found = (ModulatedCarrier.Found) result;
+    private record Measured(SyntheticCapture capture, ModulatedCarrier.Result result) {}
+
+    private static Measured measured(int seed) {
+        SyntheticCapture capture = new SyntheticCapture(seed);
+        return new Measured(capture, ModulatedCarrier.of(capture.samples(), ModulatedCarrier.Known.nothing()));
+    }
+
+    private void count(Measured measured) {
+        SyntheticCapture c = measured.capture;
+        assertThat(measured.result).isInstanceOf(ModulatedCarrier.Found.class);
+        ModulatedCarrier.Found found = (ModulatedCarrier.Found) measured.result;
         Optional<EnvelopeFit> fitted = found.envelope();
         assertThat(fitted).as("the tone of %.0f Hz is recognised", c.tone).isPresent();
         EnvelopeFit e = fitted.get();

@@ -24,7 +24,7 @@ final class SyntheticCapture {
 
     SyntheticCapture(long seed) {
         random = new Random(seed);
-        carrier = between(5.3e5, 1.2e6);
+        carrier = between(5.3e5, 8.5e5);
         tone = between(400, 2000);
         amplitude = between(0.5, 2);
         double m = between(0.2, 0.9);
@@ -36,7 +36,7 @@ final class SyntheticCapture {
         hum = between(0.002, 0.02);
         noise = between(0.003, 0.02) * amplitude;
         jitter = between(20e-12, 200e-12);
-        rate = between(7.5e6, 10e6);
+        rate = between(5.3e6, 7e6); // the third harmonic stays below half of it
         count = (int) (rate * between(0.041, 0.05));
         bits = 8;
         offset = between(-0.1, 0.1) * amplitude;

@@ -12,6 +12,8 @@ import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SpectrumTest {
     private static final double HALF_OF_SECOND_DECIMAL = 0.005;
@@ -106,5 +108,22 @@ class SpectrumTest {
         PeriodicWaveform p = PeriodicWaveform.of(x);
         assertThat(p.mean()).isCloseTo(2, within(1e-12));
         assertThat(p.phase(2)).isCloseTo(0.7, within(1e-12));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3, 8, 9, 30, 31, 64})
+    void the_transform_of_real_samples_is_the_sum_that_defines_it(int length) {
+        double[] x = new Random(length).doubles(Math.max(1, length - 2)).toArray();
+        double[] bins = Fourier.ofReal(x, length);
+        assertThat(bins).hasSize(2 * (length / 2 + 1));
+        for (int k = 0; k <= length / 2; k++) {
+            double re = 0, im = 0;
+            for (int n = 0; n < x.length; n++) {
+                re += x[n] * Math.cos(2 * Math.PI * k * n / length);
+                im -= x[n] * Math.sin(2 * Math.PI * k * n / length);
+            }
+            assertThat(bins[2 * k]).isCloseTo(re, within(1e-12 * length));
+            assertThat(bins[2 * k + 1]).isCloseTo(im, within(1e-12 * length));
+        }
     }
 }
