@@ -222,7 +222,7 @@ final class Board {
         return switch (glyph) {
             case BATTERY, DIRECT_VOLTAGE -> 0.03 * fromLeft;
             case ALTERNATING_VOLTAGE -> 0.01 * fromLeft;
-            case LOOPSTICK -> 0.015 * fromRight;
+            case LOOPSTICK, WIRE_AERIAL -> 0.015 * fromRight;
             default -> 0;
         };
     }

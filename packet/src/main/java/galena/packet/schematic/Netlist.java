@@ -136,6 +136,8 @@ record Netlist(List<Element> elements, List<String> nets, List<Coupled> loose) {
                 case TRIMMER -> Glyph.TRIMMER;
                 case COIL -> part.isAdjustable() ? Glyph.SLUG_COIL : Glyph.COIL;
                 case LOOPSTICK -> Glyph.LOOPSTICK;
+                case LOOP -> part.isAdjustable() ? Glyph.SLUG_COIL : Glyph.COIL;
+                case WIRE -> Glyph.WIRE_AERIAL;
                 case CRYSTAL, RESONATOR -> Glyph.CRYSTAL;
                 case DIODE -> Glyph.DIODE;
                 case TUNING_DIODE -> Glyph.TUNING_DIODE;
