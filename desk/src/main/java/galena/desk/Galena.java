@@ -9,6 +9,7 @@ import galena.desk.command.DemoCommand;
 import galena.desk.command.NewCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.command.ReachCommand;
+import galena.desk.command.ResponseCommand;
 import galena.desk.command.ValueCommand;
 import galena.desk.command.WindCommand;
 import galena.desk.console.ExitCode;
@@ -24,7 +25,6 @@ import java.util.Map;
 import java.util.concurrent.CancellationException;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.MissingParameterException;
@@ -35,6 +35,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
+import picocli.CommandLine;
 
 /** The program: its commands, its exit codes, and what a person sees when something fails. */
 @Command(
@@ -42,8 +43,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
         description = "A companion for people who build small medium-wave AM transmitters.",
         synopsisSubcommandLabel = "STEP",
         commandListHeading = "%nSteps:%n",
-        optionListHeading = "%nOptions:%n",
-        exitCodeListHeading = "%nExit codes:%n",
         footerHeading = "%n",
         footer = "Help for one step: galena STEP --help")
 public final class Galena implements Runnable {
@@ -74,9 +73,10 @@ public final class Galena implements Runnable {
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
-        line.addSubcommand(new WindCommand(terminal));
+        line.addSubcommand(new ResponseCommand(terminal));
         line.addSubcommand(new ReachCommand(terminal));
         line.addSubcommand(new ChannelCommand(terminal));
+        line.addSubcommand(new WindCommand(terminal));
         line.addSubcommand(new ValueCommand(terminal));
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
@@ -101,7 +101,12 @@ public final class Galena implements Runnable {
         command.setUsageHelpWidth(Math.max(72, terminal.width()));
         command.setUsageHelpLongOptionsMaxWidth(24);
         CommandSpec spec = command.getCommandSpec();
-        spec.usageMessage().exitCodeList(exitCodes());
+        spec.usageMessage().optionListHeading("%nOptions:%n").sortOptions(false);
+        if (spec.parent() == null) {
+            spec.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
+        } else {
+            spec.usageMessage().parameterListHeading("%n");
+        }
         spec.addOption(OptionSpec.builder("-h", "--help")
                 .usageHelp(true)
                 .description("Show this help and do nothing else.")

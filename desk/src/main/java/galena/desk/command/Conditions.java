@@ -28,8 +28,8 @@ final class Conditions {
 
     @Option(
             names = "--temperature",
-            paramLabel = "TEMPERATURE",
-            description = "Ask at another temperature, as in --temperature \"5 °C\".")
+            paramLabel = "T",
+            description = "Ask at another temperature, as in --temperature 5°C.")
     private Optional<String> temperature = Optional.empty();
 
     @Option(
