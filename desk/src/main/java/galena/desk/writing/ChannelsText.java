@@ -26,7 +26,8 @@ public final class ChannelsText {
         ChannelsText text = new ChannelsText(channels, terminal);
         text.page.title(
                 "Channels for " + channels.name(),
-                "every " + channels.raster().spacing() / 1000 + " kHz, " + channels.stations() + (channels.stations() == 1 ? " station listed" : " stations listed"));
+                "every " + channels.raster().spacing() / 1000 + " kHz, " + channels.stations()
+                        + (channels.stations() == 1 ? " station listed" : " stations listed"));
         text.wanted();
         text.ranked(most);
         text.ways(most);
