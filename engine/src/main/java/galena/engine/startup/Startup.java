@@ -31,6 +31,7 @@ public record Startup(
         double lossConductance,
         Map<String, Double> shares) {
     private static final int NEWTON_STEPS = 60;
+    private static final int MOST_HALVINGS = 12;
 
     /** A mode moves at most by this share of its frequency in one step, so that it is known again afterwards. */
     private static final double STRIDE = 0.05;
@@ -138,7 +139,9 @@ public record Startup(
             else continue;
             int a = equations.net(part.nets().get(0)),
                     b = equations.net(part.nets().get(1));
-            double felt = felt(linearised, mode, a, b) / henries;
+            double felt = part instanceof Resonator
+                    ? feltInSeries(equations, linearised, mode, part, henries)
+                    : felt(linearised, mode, a, b) / henries;
             if (felt > most) {
                 most = felt;
                 best = new Site(part.name(), a, b);
@@ -176,22 +179,45 @@ public record Startup(
         return Math.hypot(slope[0], slope[1]);
     }
 
+    /** The same of a resonator, whose holder hides most of a loss across it: loss in series with its inductance tells. */
+    private static double feltInSeries(
+            Equations equations, Linearised linearised, Mode mode, Part resonator, double henries) {
+        int current = equations.current(resonator.name()).orElseThrow();
+        double omega = mode.angular();
+        return felt(linearised, mode, current, 0) * henries * omega * omega;
+    }
+
     private record Held(double siemens, Mode mode) {}
 
-    /** The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. */
+    /**
+     * The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. A step is halved until growth
+     * has come nearer to zero and still falls or rises with the conductance as it did: across a quartz a little loss is felt
+     * little, some more a great deal, and much, which shorts it, hardly at all.
+     */
     private static Held hold(Linearised linearised, Mode mode, Site site, double load) {
         double siemens = load;
         Mode now = mode;
-        Linearised loaded = linearised.loaded(site.a(), site.b(), load);
+        double[] slope = linearised.loaded(site.a(), site.b(), load).sensitivityToConductance(now, site.a(), site.b());
         for (int k = 0; k < NEWTON_STEPS; k++) {
-            double[] slope = loaded.sensitivityToConductance(now, site.a(), site.b());
             double step = -now.growth() / slope[0];
             double stride = Math.abs(step) * Math.hypot(slope[0], slope[1]) / (STRIDE * now.angular());
             if (stride > 1) step /= stride;
+            if (!Double.isFinite(siemens + step))
+                return new Held(siemens + step, now); // the mode does not feel loss here
+            Mode there = now;
+            double[] slopeThere = slope;
+            for (int halving = 0; halving <= MOST_HALVINGS; halving++) {
+                Linearised loaded = linearised.loaded(site.a(), site.b(), siemens + step);
+                // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
+                there = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);
+                slopeThere = loaded.sensitivityToConductance(there, site.a(), site.b());
+                boolean nearer = Math.abs(there.growth()) <= Math.abs(now.growth());
+                if (nearer && slopeThere[0] * slope[0] > 0) break;
+                step /= 2;
+            }
             siemens += step;
-            loaded = linearised.loaded(site.a(), site.b(), siemens);
-            // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
-            now = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);
+            now = there;
+            slope = slopeThere;
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
         return new Held(siemens, now);

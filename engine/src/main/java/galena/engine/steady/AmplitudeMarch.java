@@ -15,6 +15,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class AmplitudeMarch {
     private static final int INTERVALS = 32;
+
+    /** Where strides this short are all that succeeds, the mesh is at fault: it is doubled, up to {@link #MOST_INTERVALS}. */
+    private static final double SHORT_RATIO = 1.02;
+
+    private static final int MOST_INTERVALS = 128;
+    private static final double REFINED_RATIO = 1.2;
     private static final int NEWTON_STEPS = 14;
     private static final double FIRST_AMPLITUDE = 0.02;
     private static final double FIRST_RATIO = 2;
@@ -83,6 +89,7 @@ final class AmplitudeMarch {
         double amplitude = firstAmplitude, load = system.load(), ratio = FIRST_RATIO;
         boolean held = load > 0;
         double threshold = 0;
+        int intervals = INTERVALS;
         for (int k = 0; k < MOST_STEPS && amplitude < LARGEST_AMPLITUDE * supply + 1; k++) {
             watch.check();
             double next = amplitude * ratio;
@@ -91,8 +98,15 @@ final class AmplitudeMarch {
             int iterations = newton.iterations();
             if (!newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, next, NEWTON_STEPS)) {
                 ratio = Math.sqrt(ratio);
-                if (ratio < SMALLEST_RATIO)
+                if (ratio < SHORT_RATIO && intervals < MOST_INTERVALS) {
+                    intervals *= 2;
+                    double[] finer = Remesh.follow(now, equations, intervals);
+                    before = before.onMesh(finer);
+                    now = now.onMesh(finer);
+                    ratio = REFINED_RATIO;
+                } else if (ratio < SMALLEST_RATIO) {
                     return new Arrival(null, stuck(held, amplitude), amplitude, load, threshold);
+                }
                 continue;
             }
             double loadThere = system.load();
@@ -106,7 +120,7 @@ final class AmplitudeMarch {
             }
             if (!held && loadThere > 0) threshold = next;
             held = loadThere > 0;
-            double[] mesh = Remesh.follow(trial, equations, INTERVALS);
+            double[] mesh = Remesh.follow(trial, equations, intervals);
             before = now.onMesh(mesh);
             amplitudeBefore = amplitude;
             now = trial.onMesh(mesh);
@@ -114,8 +128,10 @@ final class AmplitudeMarch {
             load = loadThere;
             if (newton.iterations() - iterations <= EASY) ratio = Math.min(LARGEST_RATIO, ratio * 1.3);
         }
-        return new Arrival(
-                null, held ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.DECAYS, amplitude, load, threshold);
+        boolean far = amplitude >= LARGEST_AMPLITUDE * supply + 1;
+        SteadyState.Reason reason =
+                !held ? SteadyState.Reason.DECAYS : far ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.MARCH_STUCK;
+        return new Arrival(null, reason, amplitude, load, threshold);
     }
 
     /** Beyond the supply a stage that still needs help only clips harder; stuck there is an answer. */

@@ -12,9 +12,6 @@ enum Glyph {
     RESISTOR(-7, -19, 7, 19, "N:0,-25 S:0,25", "M0-25V-17M0 17V25M-6-17H6V17H-6Z", ""),
     PRESET(-7, -19, 10, 19, "N:0,-25 E:25,0 S:0,25", "M0-25V-17M0 17V25M-6-17H6V17H-6ZM25 0H9M9-6V6", ""),
     CAPACITOR(-13, -19, 13, 19, "N:0,-25 S:0,25", "M0-25V-4M-12-4H12M-12 4H12M0 4V25", ""),
-    /** What a short wire is to its stage, a capacitance to earth, with the sign of an aerial at its upper end. */
-    WIRE_AERIAL(
-            -13, -24, 21, 19, "N:0,-25 S:0,25", "M0-25V-4M-12-4H12M-12 4H12M0 4V25M0-13H15V-24M9-24L15-17L21-24", ""),
     TRIMMER(-17, -17, 17, 17, "N:0,-25 S:0,25", "M0-25V-4M-12-4H12M-12 4H12M0 4V25M-14 13L13-12M9.9-15.3L16.1-8.7", ""),
     COIL(-4, -19, 8, 19, "N:0,-25 S:0,25", Strokes.TURNS, ""),
     SLUG_COIL(-13, -19, 15, 19, "N:0,-25 S:0,25", Strokes.TURNS + "M-12 12L13-11M9.9-14.3L16.1-7.7", ""),
