@@ -2,17 +2,21 @@ package galena.desk;
 
 import galena.bench.capture.UnreadableCapture;
 import galena.build.predict.NoOperatingPoint;
+import galena.build.predict.Running;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.desk.command.ChannelCommand;
 import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
+import galena.desk.command.GuardCommand;
 import galena.desk.command.MeasureCommand;
 import galena.desk.command.NewCommand;
 import galena.desk.command.NoteCommand;
+import galena.desk.command.PacketCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.command.ReachCommand;
 import galena.desk.command.ResponseCommand;
+import galena.desk.command.SpreadCommand;
 import galena.desk.command.SumCommand;
 import galena.desk.command.ValueCommand;
 import galena.desk.command.WindCommand;
@@ -80,10 +84,13 @@ public final class Galena implements Runnable {
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
         line.addSubcommand(new ResponseCommand(terminal));
+        line.addSubcommand(new GuardCommand(terminal));
+        line.addSubcommand(new SpreadCommand(terminal));
         line.addSubcommand(new WindCommand(terminal));
         line.addSubcommand(new ReachCommand(terminal));
         line.addSubcommand(new ChannelCommand(terminal));
         line.addSubcommand(new ValueCommand(terminal));
+        line.addSubcommand(new PacketCommand(terminal));
         line.addSubcommand(new MeasureCommand(terminal, Clock.system(ZoneId.systemDefault())));
         line.addSubcommand(new NoteCommand(terminal, Clock.system(ZoneId.systemDefault())));
         CommandLine sums = new CommandLine(new SumCommand(terminal));
@@ -189,8 +196,8 @@ public final class Galena implements Runnable {
             terminal.remark(String.valueOf(unreadable.getMessage()));
             return ExitCode.BAD_INPUT.number();
         }
-        if (failure instanceof NoOperatingPoint none) {
-            terminal.remark(String.valueOf(none.getMessage()));
+        if (failure instanceof NoOperatingPoint || failure instanceof Running.NotRunning) {
+            terminal.remark(String.valueOf(failure.getMessage()));
             return ExitCode.NO_ANSWER.number();
         }
         if (failure instanceof CancellationException) {

@@ -20,7 +20,7 @@ import java.util.Optional;
  * @param holding the mode as it is under the extra conductance that just holds it
  * @param site where its energy is and extra loss is thought of
  * @param extraConductance siemens across the site that would just hold it; below zero: that much loss must go
- * @param lossConductance the losses of the passive parts, referred to the site, siemens
+ * @param lossConductance the losses that damp the mode, as one conductance across the site, siemens
  * @param shares each part's share of all losses, 0 to 1, largest first; feeding parts have shares below zero
  */
 public record Startup(
@@ -101,27 +101,33 @@ public record Startup(
 
     /** @param load siemens across the site under which the mode is one */
     private static Startup of(OperatingPoint.Found point, Linearised linearised, Mode mode, Site site, double load) {
-        Map<String, Double> powers = powers(point, mode);
-        double loss =
-                powers.values().stream().filter(p -> p > 0).mapToDouble(p -> p).sum();
+        Map<String, Double> dampings = dampings(point, linearised, mode);
+        double loss = dampings.values().stream()
+                .filter(d -> d > 0)
+                .mapToDouble(d -> d)
+                .sum();
         Map<String, Double> shares = new LinkedHashMap<>();
-        powers.entrySet().stream()
+        dampings.entrySet().stream()
                 .sorted(Comparator.comparingDouble(e -> -e.getValue()))
                 .forEach(e -> shares.put(e.getKey(), e.getValue() / loss));
-        double lossConductance = 2 * loss / mode.squareAcross(site.a(), site.b());
+        double slope = linearised.sensitivityToConductance(mode, site.a(), site.b())[0];
         Held held = hold(linearised, mode, site, load);
-        return new Startup(mode, held.mode, site, held.siemens, lossConductance, shares);
+        return new Startup(mode, held.mode, site, held.siemens, loss / Math.abs(slope), shares);
     }
 
-    private static Map<String, Double> powers(OperatingPoint.Found point, Mode mode) {
+    /**
+     * What each part takes from the mode's growth, 1/s, by left and right vectors: a tank that is only driven dissipates, but its
+     * left vector is zero and its loss does not damp the oscillation.
+     */
+    private static Map<String, Double> dampings(OperatingPoint.Found point, Linearised linearised, Mode mode) {
         Equations equations = point.equations();
         Evaluation work = equations.newEvaluation();
-        Map<String, Double> powers = new LinkedHashMap<>();
+        Map<String, Double> dampings = new LinkedHashMap<>();
         for (Part part : equations.circuit().parts()) {
-            double watts = equations.smallSignalPower(part.name(), point.x(), mode.re(), mode.im(), work);
-            if (watts != 0) powers.put(part.name(), watts);
+            double damping = -linearised.growthBy(part.name(), point.x(), mode, work);
+            if (damping != 0) dampings.put(part.name(), damping);
         }
-        return powers;
+        return dampings;
     }
 
     /**
