@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Whether and how one mode starts by itself from the operating point.
@@ -36,6 +37,8 @@ public record Startup(
     private static final double STRIDE = 0.05;
 
     private static final double TUNED = 1e-9;
+    private static final double STANDING = 1e-6;
+    private static final double LEAST_SCANNED = 1e-9;
     private static final double LIGHTEST_LOAD = 1e-6;
     private static final double HEAVIEST_LOAD = 1;
     private static final double LOAD_STEP = 1.25;
@@ -176,14 +179,28 @@ public record Startup(
         return Math.hypot(slope[0], slope[1]);
     }
 
-    private record Held(double siemens, Mode mode) {}
+    private record Held(double siemens, Mode mode) {
+        boolean settled() {
+            return Double.isFinite(siemens) && Math.abs(mode.growth()) <= STANDING * mode.angular();
+        }
+    }
 
-    /** The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. */
+    /**
+     * The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. An overdriven quartz grows
+     * faster with some load than with none and sends Newton the wrong way: then the load is raised step by step.
+     */
     private static Held hold(Linearised linearised, Mode mode, Site site, double load) {
+        Held held = newton(linearised, mode, site, load);
+        if (held.settled()) return held;
+        Held near = scan(linearised, mode, site, load);
+        return near == null ? held : newton(linearised, near.mode, site, near.siemens);
+    }
+
+    private static Held newton(Linearised linearised, Mode mode, Site site, double load) {
         double siemens = load;
         Mode now = mode;
         Linearised loaded = linearised.loaded(site.a(), site.b(), load);
-        for (int k = 0; k < NEWTON_STEPS; k++) {
+        for (int k = 0; k < NEWTON_STEPS && Double.isFinite(siemens); k++) {
             double[] slope = loaded.sensitivityToConductance(now, site.a(), site.b());
             double step = -now.growth() / slope[0];
             double stride = Math.abs(step) * Math.hypot(slope[0], slope[1]) / (STRIDE * now.angular());
@@ -195,6 +212,24 @@ public record Startup(
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
         return new Held(siemens, now);
+    }
+
+    /** Follows the mode under more and more load, or less and less when it dies, until it turns; the place just beyond. */
+    private static @Nullable Held scan(Linearised linearised, Mode mode, Site site, double load) {
+        double sign = Math.signum(mode.growth());
+        Mode now = mode;
+        double siemens = load;
+        for (double more = LEAST_SCANNED; more < HEAVIEST_LOAD; more *= LOAD_STEP) {
+            Linearised here = linearised.loaded(site.a(), site.b(), siemens);
+            double[] slope = here.sensitivityToConductance(now, site.a(), site.b());
+            double next = load + sign * more, step = next - siemens;
+            List<Mode> modes = linearised.loaded(site.a(), site.b(), next).modes();
+            Mode there = nearest(modes, now.growth() + step * slope[0], now.angular() + step * slope[1], now);
+            if (Math.signum(there.growth()) != sign) return new Held(next, there);
+            now = there;
+            siemens = next;
+        }
+        return null;
     }
 
     private static Mode nearest(List<Mode> modes, double growth, double angular, Mode otherwise) {
