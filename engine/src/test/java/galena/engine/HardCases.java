@@ -17,9 +17,9 @@ public final class HardCases {
     private HardCases() {}
 
     /** The bipolar Colpitts with audio brought to its base through 10 µF: a second of memory beside a microsecond of carrier. */
-    public static Circuit coupledThroughTenMicrofarads() {
+    public static Circuit coupledThroughTenMicrofarads(double ohms) {
         return Circuits.bipolarColpitts()
-                .plus(new Capacitor("Ca", "audio", "base", 10e-6), new Resistor("Ra", "audio", "ground", 100e3));
+                .plus(new Capacitor("Ca", "audio", "base", 10e-6), new Resistor("Ra", "audio", "ground", ohms));
     }
 
     /** A Colpitts that runs on the inductive side of a 1 MHz quartz of Q 1e5. */
@@ -35,27 +35,30 @@ public final class HardCases {
                 new Bipolar("Q1", Polarity.N, "rail", "base", "emitter", Circuits.npn()));
     }
 
-    /** The gate-leak Hartley with a leak that forgets a thousand times more slowly than the tank. */
-    public static Circuit longGateLeak(double capacitance, double resistance) {
+    /**
+     * A gate-leak Hartley of low pinch-off and a loaded tank that forgets in microseconds, under a leak that takes a millisecond:
+     * the tank quits before the gate has recovered.
+     */
+    public static Circuit longGateLeak() {
         return Circuits.gateLeakHartley()
-                .with(new Capacitor("Cg", "top", "gate", capacitance))
-                .with(new Resistor("Rg", "gate", "ground", resistance));
+                .with(new Capacitor("Cg", "top", "gate", 4.7e-9))
+                .with(Coil.ofQ("Lb", "tap", "ground", 2e-6, 60, 1e6))
+                .with(new Jfet("Q1", Polarity.N, "rail", "gate", "tap", Circuits.jfet(8e-3, -1.2)))
+                .plus(new Resistor("Rl", "top", "ground", 2e3));
     }
 
-    /** A base held below conduction by a stiff divider: dead at rest, alive once the tank's swing opens it. */
-    public static Circuit biasedBelowCutoff(double bias) {
-        return Circuit.of(
-                new Battery("B", "rail", "ground", 9, 2),
-                new Battery("V", "bias", "ground", bias, 50),
-                new Capacitor("Cb", "bias", "ground", 100e-9),
-                Coil.ofQ("Lt", "rail", "collector", 22e-6, 60, 1e6),
-                Coil.ofQ("Lb", "bias", "base", 0.8e-6, 40, 1e6),
-                new Coupling("K", "Lt", "Lb", -0.6),
-                new Capacitor("Ct", "collector", "rail", 1.1e-9),
-                new Resistor("Rt", "rail", "collector", 3.3e3),
-                new Capacitor("Cs", "base", "ground", 100e-12),
-                new Resistor("Re", "emitter", "ground", 22),
-                new Bipolar("Q1", Polarity.N, "collector", "base", "emitter", Circuits.npn()));
+    /**
+     * The gate-leak Hartley with its gate held beyond pinch-off by a battery: dead at rest, alive once the tank's swing opens the
+     * channel.
+     *
+     * @param bias volts below ground
+     * @param load ohms across the tank
+     * @param leak ohms
+     */
+    public static Circuit heldBeyondPinchOff(double bias, double load, double leak) {
+        return Circuits.gateLeakHartley()
+                .with(new Resistor("Rg", "gate", "bias", leak))
+                .plus(new Battery("V", "ground", "bias", bias, 100), new Resistor("Rl", "top", "ground", load));
     }
 
     /** A cross-coupled pair across one of two tuned circuits that share some of their flux: two frequencies, either of which stays. */
@@ -108,7 +111,12 @@ public final class HardCases {
                 new Jfet("Q1", Polarity.N, "drain", "ground", "source", Circuits.jfet(8e-3, -2.5)));
     }
 
-    /** An emitter follower with a tank and no feedback to it worth the name. */
+    /** A base whose decoupling takes half a millisecond to charge. */
+    public static Circuit slowBase() {
+        return Circuits.bipolarColpitts().with(new Capacitor("Cb", "base", "ground", 68e-9));
+    }
+
+    /** The bipolar Colpitts with a hundredth of its feedback. */
     public static Circuit nonStarter() {
         return Circuits.bipolarColpitts().with(new Capacitor("Cf", "collector", "emitter", 10e-12));
     }

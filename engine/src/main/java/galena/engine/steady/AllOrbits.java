@@ -20,6 +20,11 @@ public final class AllOrbits {
     /** Modes more damped than this can't be kept alive by any kick that the supply allows. */
     private static final double HOPELESS_Q = 3;
 
+    /** Newton's last step, as a share of swing, where a multiplier is wanted to nearly all its digits. */
+    private static final double LAST_STEP = 1e-9;
+
+    private static final Accuracy SHARP = sharp(Accuracy.CERTIFIED);
+
     private static final double SAME_FREQUENCY = 1e-5;
     private static final double SAME_AMPLITUDE = 1e-3;
 
@@ -29,6 +34,17 @@ public final class AllOrbits {
     public AllOrbits(Accuracy accuracy, Watch watch) {
         this.accuracy = accuracy;
         this.watch = watch;
+    }
+
+    private static Accuracy sharp(Accuracy like) {
+        return new Accuracy(
+                like.name(),
+                like.frequency(),
+                like.harmonicDecibels(),
+                like.floor(),
+                like.powerImbalance(),
+                LAST_STEP,
+                like.firstIntervals());
     }
 
     /** What a builder is told. */
@@ -143,7 +159,8 @@ public final class AllOrbits {
             if (!(state instanceof SteadyState.Found found)) {
                 survey.reasons.add(((SteadyState.NotFound) state).reason().toString());
             } else if (crossing.falls()) {
-                survey.addOrbit(new Listed(found, found.floquet().stability(), byItself, threshold));
+                SteadyState.Found sure = decided(found, system);
+                survey.addOrbit(new Listed(sure, sure.floquet().stability(), byItself, threshold));
                 settled = true;
             } else {
                 survey.addThreshold(found);
@@ -155,6 +172,13 @@ public final class AllOrbits {
         if (any) curve.stuck().ifPresent(where -> survey.reasons.add("beyond what is listed, " + where));
         else if (startup.grows()) curve.stuck().ifPresent(survey.reasons::add);
         survey.lost |= startup.grows() && !settled;
+    }
+
+    /** A memory of a second beside a microsecond of carrier takes a multiplier to 1e-7: more exactly solved where that is undecided. */
+    private SteadyState.Found decided(SteadyState.Found found, OrbitSystem system) {
+        if (found.floquet().stability() != Floquet.Stability.UNDECIDED) return found;
+        SteadyState sharper = new Refinement(system, Closing.Free.FREQUENCY, SHARP, watch).fromNear(found.coarse());
+        return sharper instanceof SteadyState.Found sharp ? sharp : found;
     }
 
     /** Peak volts of the fundamental at the site. */
