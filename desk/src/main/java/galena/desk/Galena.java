@@ -1,13 +1,25 @@
 package galena.desk;
 
+import galena.bench.capture.UnreadableCapture;
 import galena.build.predict.NoOperatingPoint;
+import galena.build.predict.Running;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
+import galena.desk.command.ChannelCommand;
 import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
+import galena.desk.command.GuardCommand;
+import galena.desk.command.MeasureCommand;
 import galena.desk.command.NewCommand;
+import galena.desk.command.NoteCommand;
+import galena.desk.command.PacketCommand;
 import galena.desk.command.PredictCommand;
+import galena.desk.command.ReachCommand;
 import galena.desk.command.ResponseCommand;
+import galena.desk.command.SpreadCommand;
+import galena.desk.command.SumCommand;
+import galena.desk.command.ValueCommand;
+import galena.desk.command.WindCommand;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
 import java.io.PrintWriter;
@@ -16,6 +28,8 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.time.Clock;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
@@ -70,6 +84,18 @@ public final class Galena implements Runnable {
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
         line.addSubcommand(new ResponseCommand(terminal));
+        line.addSubcommand(new GuardCommand(terminal));
+        line.addSubcommand(new SpreadCommand(terminal));
+        line.addSubcommand(new WindCommand(terminal));
+        line.addSubcommand(new ReachCommand(terminal));
+        line.addSubcommand(new ChannelCommand(terminal));
+        line.addSubcommand(new ValueCommand(terminal));
+        line.addSubcommand(new PacketCommand(terminal));
+        line.addSubcommand(new MeasureCommand(terminal, Clock.system(ZoneId.systemDefault())));
+        line.addSubcommand(new NoteCommand(terminal, Clock.system(ZoneId.systemDefault())));
+        CommandLine sums = new CommandLine(new SumCommand(terminal));
+        for (Object sum : SumCommand.sums(terminal)) sums.addSubcommand(sum);
+        line.addSubcommand(sums);
         line.setParameterExceptionHandler((bad, given) -> misuse(terminal, bad));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(terminal, failure));
         line.setExecutionStrategy(parsed -> answerOrHelp(terminal, parsed));
@@ -148,8 +174,8 @@ public final class Galena implements Runnable {
 
     private static String inWords(ParameterException bad) {
         if (bad instanceof MissingParameterException missing) {
-            return missing.getMissing().stream().map(ArgSpec::paramLabel).collect(Collectors.joining(" and "))
-                    + " is missing";
+            return missing.getMissing().stream().map(Galena::name).collect(Collectors.joining(" and "))
+                    + (missing.getMissing().size() == 1 ? " is missing" : " are missing");
         }
         if (bad instanceof UnmatchedArgumentException unmatched && !unmatched.isUnknownOption()) {
             return "\"" + String.join(" ", unmatched.getUnmatched()) + "\" has no meaning here";
@@ -157,13 +183,21 @@ public final class Galena implements Runnable {
         return String.valueOf(bad.getMessage());
     }
 
+    private static String name(ArgSpec argument) {
+        return argument instanceof OptionSpec option ? option.longestName() : argument.paramLabel();
+    }
+
     static int failed(Terminal terminal, Exception failure) {
         if (failure instanceof BadInputException bad) {
             bad.problems().forEach(problem -> terminal.remark(shown(problem)));
             return ExitCode.BAD_INPUT.number();
         }
-        if (failure instanceof NoOperatingPoint none) {
-            terminal.remark(String.valueOf(none.getMessage()));
+        if (failure instanceof UnreadableCapture unreadable) {
+            terminal.remark(String.valueOf(unreadable.getMessage()));
+            return ExitCode.BAD_INPUT.number();
+        }
+        if (failure instanceof NoOperatingPoint || failure instanceof Running.NotRunning) {
+            terminal.remark(String.valueOf(failure.getMessage()));
             return ExitCode.NO_ANSWER.number();
         }
         if (failure instanceof CancellationException) {

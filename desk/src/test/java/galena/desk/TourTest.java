@@ -45,10 +45,15 @@ final class TourTest {
         if ("write".equals(System.getProperty("galena.tour"))) {
             Files.writeString(readme, now.toString(), StandardCharsets.UTF_8);
         } else {
-            assertThat(text)
+            assertThat(settled(text))
                     .as("README.md; see CONTRIBUTING.md for how to renew it")
-                    .isEqualTo(now.toString());
+                    .isEqualTo(settled(now.toString()));
         }
+    }
+
+    /** The error that the solver achieved moves with every touch of its meshes, and nobody would notice it in a tour. */
+    private static String settled(String text) {
+        return text.replaceAll("Solved to \\S+ of the frequency and \\S+ dB", "Solved");
     }
 
     /** What one command line of the tour prints, in a folder of its own standing for the reader's. */

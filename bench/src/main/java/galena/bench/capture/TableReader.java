@@ -215,7 +215,22 @@ final class TableReader implements RowScanner.Sink {
         if (words.isPresent())
             return new Settled(
                     words.get().seconds(), "heading, line " + (words.get().line() + 1), 0);
+        if (risesEvenly()) {
+            throw new UnreadableCapture(
+                    place,
+                    "its only numbers rise evenly, as time does: there are none in a column of values",
+                    "Export the channel's values as numbers, or state the interval if these are they");
+        }
         throw new UnreadableCapture(place, "nothing in the file tells the time between samples", "State the interval");
+    }
+
+    private boolean risesEvenly() {
+        double[] x = store.channels(layout.names(), layout.units(), layout.scale(), layout.offset())
+                .get(0)
+                .samples();
+        double step = x.length > 2 ? (x[x.length - 1] - x[0]) / (x.length - 1) : 0;
+        for (int k = 0; k < x.length; k++) if (!(Math.abs(x[k] - x[0] - k * step) < step / 2)) return false;
+        return true;
     }
 
     private void notes(List<Note> notes, long rows, boolean pairs) {

@@ -275,7 +275,7 @@ record TextLayout(
                         Note.Kind.PROBE,
                         String.format(
                                 Locale.ROOT,
-                                "The file mentions a probe of %.4g:1; values are left as written. State the scale if the ratio is not in them",
+                                "The file mentions a probe of %.4g:1; values are left as written. State the ratio if it is not in them",
                                 ratio)));
             }
         });

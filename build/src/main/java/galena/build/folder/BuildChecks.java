@@ -9,6 +9,7 @@ import galena.build.source.Place;
 import galena.build.source.Problem;
 import galena.build.source.Problems;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -154,8 +155,9 @@ final class BuildChecks {
     private boolean isCoil(String name) {
         Mapping part = parts.get(name);
         return part != null
-                && (part.entry(PartKind.COIL.key()).isPresent()
-                        || part.entry(PartKind.LOOPSTICK.key()).isPresent());
+                && Arrays.stream(PartKind.values())
+                        .anyMatch(
+                                kind -> kind.isCoil() && part.entry(kind.key()).isPresent());
     }
 
     /** An audio source that takes its level from the intent needs one there. */

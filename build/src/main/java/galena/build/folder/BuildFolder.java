@@ -88,6 +88,24 @@ public record BuildFolder(
         return open(folder);
     }
 
+    /**
+     * Adds readings behind those of the bench log, which is begun if there is none, and opens the folder again. What stands in
+     * the log stays byte for byte.
+     *
+     * @throws BadInputException if a reading doesn't fit the build, or the log changed on disk; nothing is written then
+     */
+    public BuildFolder note(List<LogEntry> readings) throws BadInputException, IOException {
+        BenchLog.add(folder, build, readings);
+        return open(folder);
+    }
+
+    /** The problems that readings have with a build. */
+    static void check(Filled log, Build build) throws BadInputException {
+        Problems problems = new Problems();
+        points(log, build, problems);
+        problems.throwIfAny();
+    }
+
     private static BadInputException notThere(Path path) {
         Place place = new Place(path.toString(), 1, 1);
         return new BadInputException(new Problem(
@@ -127,7 +145,11 @@ public record BuildFolder(
     }
 
     private static void points(Filled log, Build build, Problems problems) {
-        for (Filled reading : log.list("readings", Filled.class))
+        for (Filled reading : log.list("readings", Filled.class)) {
+            for (String name : reading.quantities("set").keySet())
+                if (!build.adjustments().contains(name))
+                    problems.add(unknown(
+                            reading.place("set"), reading.path("set"), "adjustment", name, build.adjustments()));
             reading.text("at")
                     .filter(at -> !build.points().containsKey(at))
                     .ifPresent(at -> problems.add(unknown(
@@ -136,6 +158,7 @@ public record BuildFolder(
                             "test point",
                             at,
                             build.points().keySet())));
+        }
     }
 
     private static void names(Filled calibration, Collection<String> parts, Problems problems) {

@@ -25,6 +25,8 @@ import java.util.Optional;
  * @param trimmers ranges in farads
  * @param coils wound or bought
  * @param crystals frequencies in hertz
+ * @param resonators ceramic ones, frequencies in hertz
+ * @param counters what counters and dividers divide by
  * @param devices type numbers
  */
 public record Drawer(
@@ -34,10 +36,12 @@ public record Drawer(
         List<Range> trimmers,
         List<CoilHeld> coils,
         List<Quantity> crystals,
+        List<Quantity> resonators,
+        List<Quantity> counters,
         List<String> devices) {
     /** An empty drawer, for folders without one. */
-    public static final Drawer EMPTY =
-            new Drawer(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+    public static final Drawer EMPTY = new Drawer(
+            List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
     /** A coil in the drawer; its Q where it is known. */
     public record CoilHeld(Quantity inductance, Optional<AtFrequency> q) {}
@@ -68,6 +72,14 @@ public record Drawer(
                     "crystals",
                     ListOf.any(Quantities.one(Unit.HERTZ, 1e3, 1e9)),
                     "Crystals are a list of frequencies."),
+            optional(
+                    "resonators",
+                    ListOf.any(Quantities.one(Unit.HERTZ, 1e3, 1e9)),
+                    "Ceramic resonators are a list of frequencies."),
+            optional(
+                    "counters",
+                    ListOf.any(Quantities.one(Unit.NUMBER, 2, 10_000)),
+                    "Counters are a list of the whole numbers that they can divide by."),
             optional("devices", ListOf.any(Text.ANY), "Devices are a list of type numbers."));
 
     static Drawer of(Filled filled) {
@@ -80,6 +92,8 @@ public record Drawer(
                         .map(c -> new CoilHeld(c.quantity("coil").orElseThrow(), c.atFrequency("q")))
                         .toList(),
                 filled.list("crystals", Quantity.class),
+                filled.list("resonators", Quantity.class),
+                filled.list("counters", Quantity.class),
                 filled.list("devices", String.class));
     }
 }

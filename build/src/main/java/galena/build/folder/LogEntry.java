@@ -26,7 +26,8 @@ import java.util.Optional;
  * @param uncertainty half-width in the same unit, if it is known
  * @param at test point
  * @param when day or moment, ISO 8601
- * @param how instrument and method, in words
+ * @param how method, in words
+ * @param circumstances under which it was taken, as far as they were noted
  * @param place in the log
  */
 public record LogEntry(
@@ -36,6 +37,7 @@ public record LogEntry(
         Optional<String> at,
         Optional<String> when,
         Optional<String> how,
+        Circumstances circumstances,
         Place place) {
     /** What can be read, by its key in the log. */
     public enum What {
@@ -51,7 +53,11 @@ public record LogEntry(
         /** Negative peak of modulation. */
         NEGATIVE_PEAK("negative_peak", Unit.FRACTION, 0, 2),
         SECOND_HARMONIC("second_harmonic", Unit.DECIBEL, -200, 20),
-        THIRD_HARMONIC("third_harmonic", Unit.DECIBEL, -200, 20);
+        THIRD_HARMONIC("third_harmonic", Unit.DECIBEL, -200, 20),
+        /** Of the envelope, all harmonics together. */
+        DISTORTION("distortion", Unit.FRACTION, 0, 2),
+        /** Incidental frequency deviation, peak. */
+        SWING("swing", Unit.HERTZ, 0, 1e6);
 
         private final String key;
         private final Unit unit;
@@ -73,19 +79,25 @@ public record LogEntry(
             return unit;
         }
 
+        /** The kind with this key; {@code carrier}, {@code second_harmonic}. */
+        public static Optional<What> of(String key) {
+            return Arrays.stream(values()).filter(w -> w.key.equals(key)).findFirst();
+        }
+
         private Form form() {
             Type amount = Quantities.one(unit, low, high);
             Type spread = unit == Unit.DECIBEL ? Quantities.one(unit, 0, 100) : Quantities.one(unit, 0, high);
             return Form.of(
-                    "a reading of " + key.replace('_', ' '),
-                    needed(key, amount, "A reading has a value with its unit."),
-                    optional(
-                            "uncertainty",
-                            spread,
-                            "The uncertainty is half the width of what the reading may be, in its unit."),
-                    optional("at", Text.NAME, "The place is a test point of the build."),
-                    optional("when", Text.MOMENT, "A day is written 2026-03-07, a moment 2026-03-07 19:30."),
-                    optional("how", Text.ANY, "How it was taken, in words."));
+                            "a reading of " + key.replace('_', ' '),
+                            needed(key, amount, "A reading has a value with its unit."),
+                            optional(
+                                    "uncertainty",
+                                    spread,
+                                    "The uncertainty is half the width of what the reading may be, in its unit."),
+                            optional("at", Text.NAME, "The place is a test point of the build."),
+                            optional("when", Text.MOMENT, "A day is written 2026-03-07, a moment 2026-03-07 19:30."),
+                            optional("how", Text.ANY, "How it was taken, in words."))
+                    .with(Circumstances.fields());
         }
     }
 
@@ -106,10 +118,7 @@ public record LogEntry(
     }
 
     private static LogEntry entry(Filled filled) {
-        What what = Arrays.stream(What.values())
-                .filter(w -> w.key.equals(filled.form().keys().get(0)))
-                .findFirst()
-                .orElseThrow();
+        What what = What.of(filled.form().keys().get(0)).orElseThrow();
         return new LogEntry(
                 what,
                 filled.quantity(what.key).orElseThrow(),
@@ -117,6 +126,7 @@ public record LogEntry(
                 filled.text("at"),
                 filled.text("when"),
                 filled.text("how"),
+                Circumstances.of(filled),
                 filled.place());
     }
 }

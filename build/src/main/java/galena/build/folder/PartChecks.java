@@ -16,6 +16,8 @@ final class PartChecks {
 
     private static final double GREATEST_END = 0.2;
 
+    private static final double LEAST_SLENDERNESS = 5;
+
     private final Filled part;
     private final Problems problems;
 
@@ -27,7 +29,7 @@ final class PartChecks {
     static void check(PartKind kind, Filled part, Problems problems) {
         PartChecks checks = new PartChecks(part, problems);
         switch (kind) {
-            case COIL, LOOPSTICK -> {
+            case COIL, LOOPSTICK, LOOP -> {
                 checks.oneOf("its loss", "q: 85 @ 1 MHz", "q", "resistance");
                 checks.setNeedsRange(kind);
             }
@@ -36,6 +38,7 @@ final class PartChecks {
                         "its motional arm", "motional_capacitance: …", "motional_capacitance", "motional_inductance");
                 checks.oneOf("its loss", "resistance: …", "resistance", "q");
             }
+            case WIRE -> checks.thin();
             case PRESET -> checks.endResistance();
             case VOLTAGE, CURRENT -> checks.sineNeedsFrequency();
             default -> {}
@@ -79,6 +82,18 @@ final class PartChecks {
                 part.path("end_resistance"),
                 "is " + Engineering.print(100 * end / track, Unit.NUMBER, 2) + " % of the track",
                 "What is left at a stop is between 0.0001 % and 20 % of the track."));
+    }
+
+    /** Ten radii long, so that its charge is that of a wire. */
+    private void thin() {
+        double length = part.si(PartKind.WIRE.key(), 0), diameter = part.si("diameter", 0);
+        if (length == 0 || length >= LEAST_SLENDERNESS * diameter) return;
+        problems.add(new Problem(
+                part.place("diameter"),
+                part.path("diameter"),
+                "is too thick for " + Engineering.print(length, Unit.METRE, 3),
+                "A wire is at least five times as long as thick.",
+                "Check the units."));
     }
 
     private void sineNeedsFrequency() {

@@ -61,7 +61,10 @@ final class PartForms {
         if (kind.isPassive()) {
             fields.add(optional(
                     "tolerance", new Tolerance(), "The tolerance is a fraction of the value, as 5 %, or its letter."));
-            boolean drifts = kind != PartKind.CRYSTAL && kind != PartKind.RESONATOR && kind != PartKind.PRESET;
+            boolean drifts = kind != PartKind.CRYSTAL
+                    && kind != PartKind.RESONATOR
+                    && kind != PartKind.PRESET
+                    && kind != PartKind.WIRE;
             if (drifts)
                 fields.add(optional(
                         "tempco",
@@ -93,7 +96,8 @@ final class PartForms {
                 List.of(
                         value(kind, Quantities.range(Unit.FARAD, 1e-15, 1e-6), "A trimmer takes a capacitance range."),
                         SET);
-            case COIL, LOOPSTICK -> coil(kind);
+            case COIL, LOOPSTICK, LOOP -> coil(kind);
+            case WIRE -> AerialForms.wire();
             case CRYSTAL, RESONATOR -> resonator(kind);
             case DIODE ->
                 List.of(value(
@@ -172,12 +176,8 @@ final class PartForms {
                         "self_capacitance",
                         Quantities.one(Unit.FARAD, 0, 1e-6),
                         "The self-capacitance is none if left out.")));
-        if (kind == PartKind.LOOPSTICK) {
-            Type length = Quantities.one(Unit.METRE, 1e-4, 10);
-            fields.add(optional("turns", Quantities.one(Unit.NUMBER, 0.25, 1e5), "The turns on the rod are a number."));
-            fields.add(optional("rod_length", length, "The length of the rod."));
-            fields.add(optional("rod_diameter", length, "The diameter of the rod."));
-        }
+        if (kind == PartKind.LOOPSTICK) fields.addAll(AerialForms.rod());
+        if (kind == PartKind.LOOP) fields.addAll(AerialForms.loop());
         return fields;
     }
 

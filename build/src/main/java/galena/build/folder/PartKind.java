@@ -7,8 +7,8 @@ import java.util.List;
  * The kinds of part that a build may hold. The key tells the kind, never the part's name.
  *
  * <p>Tolerances and temperature coefficients stand where a part names none; all are common practice: ordinary film
- * resistors and film or class 1 ceramic capacitors, hand-wound coils, a rod whose permeability climbs when it warms. Spread of
- * semiconductors comes from their data instead.
+ * resistors and film or class 1 ceramic capacitors, hand-wound coils, a rod whose permeability climbs when it warms, a wire
+ * whose capacitance the walls around it change. Spread of semiconductors comes from their data instead.
  */
 public enum PartKind {
     RESISTOR("resistor", "a resistor", "from to", 0.05, 0),
@@ -17,6 +17,8 @@ public enum PartKind {
     TRIMMER("trimmer", "a trimmer", "from to", 0.1, 0),
     COIL("coil", "a coil", "from to", 0.1, 50e-6),
     LOOPSTICK("loopstick", "a loopstick", "from to", 0.1, 150e-6),
+    LOOP("loop", "a loop", "from to", 0.1, 50e-6),
+    WIRE("wire", "a wire", "from to", 0.1, 0),
     CRYSTAL("crystal", "a crystal", "from to", 30e-6, 0),
     RESONATOR("resonator", "a ceramic resonator", "from to", 5e-3, 0),
     DIODE("diode", "a diode", "anode cathode", 0, 0),
@@ -77,7 +79,12 @@ public enum PartKind {
 
     /** Whether the builder's coupling may name it. */
     public boolean isCoil() {
-        return this == COIL || this == LOOPSTICK;
+        return this == COIL || this == LOOPSTICK || this == LOOP;
+    }
+
+    /** Whether it is there to radiate. */
+    public boolean isAerial() {
+        return this == LOOPSTICK || this == LOOP || this == WIRE;
     }
 
     static PartKind of(String key) {

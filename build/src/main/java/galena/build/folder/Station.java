@@ -21,9 +21,10 @@ import java.util.Optional;
  *
  * @param carrier its frequency
  * @param heard {@code day}, {@code night} or {@code always}
+ * @param strength {@code faint}, {@code fair}, {@code strong} or {@code local}
  * @param name what the builder calls it
  */
-public record Station(Quantity carrier, String heard, Optional<String> name) {
+public record Station(Quantity carrier, String heard, String strength, Optional<String> name) {
     private static final Form ONE = Form.of(
             "a station",
             needed("carrier", Quantities.one(Unit.HERTZ, 1e4, 3e7), "A station has a carrier frequency."),
@@ -31,6 +32,10 @@ public record Station(Quantity carrier, String heard, Optional<String> name) {
                     "heard",
                     Words.of("day", "night", "always"),
                     "A station is heard by day, by night, or always if left out."),
+            optional(
+                    "strength",
+                    Words.of("faint", "fair", "strong", "local"),
+                    "A station is faint, fair, strong, or local for a transmitter nearby; fair if left out."),
             optional("name", Text.ANY, "The name is the builder's own."));
 
     static final Form FORM = Form.of(
@@ -41,7 +46,10 @@ public record Station(Quantity carrier, String heard, Optional<String> name) {
     static List<Station> of(Filled filled) {
         return filled.list("stations", Filled.class).stream()
                 .map(s -> new Station(
-                        s.quantity("carrier").orElseThrow(), s.text("heard").orElse("always"), s.text("name")))
+                        s.quantity("carrier").orElseThrow(),
+                        s.text("heard").orElse("always"),
+                        s.text("strength").orElse("fair"),
+                        s.text("name")))
                 .toList();
     }
 }

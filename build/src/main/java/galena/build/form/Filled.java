@@ -85,6 +85,14 @@ public final class Filled {
         return named;
     }
 
+    /** Quantities by name, in the order of the file; none where the key isn't written. */
+    public Map<String, Quantity> quantities(String key) {
+        Map<String, Quantity> named = new LinkedHashMap<>();
+        value(key, Map.class)
+                .ifPresent(map -> ((Map<?, ?>) map).forEach((name, q) -> named.put((String) name, (Quantity) q)));
+        return named;
+    }
+
     /** Where the group stands. */
     public Place place() {
         return source.place();

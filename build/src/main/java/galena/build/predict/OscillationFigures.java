@@ -3,6 +3,8 @@ package galena.build.predict;
 import galena.build.figure.Figure;
 import galena.build.folder.Build;
 import galena.build.folder.Overlay;
+import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
 import galena.build.folder.Supply;
 import galena.build.quantity.Unit;
 import galena.build.wiring.Assembled;
@@ -103,6 +105,13 @@ final class OscillationFigures {
             if (waveforms.amplitude(current, 0, 1) > QUIET * amperes) {
                 spectra.add(spectrum(coil.name(), "current in " + coil.name(), current, 0, Unit.AMPERE));
             }
+        }
+        for (PartEntry entry : build.parts().values()) {
+            if (entry.kind() != PartKind.WIRE) continue;
+            String foot = Output.branch(assembled.circuit(), entry.name());
+            int current = equations.current(foot).orElseThrow();
+            if (waveforms.amplitude(current, 0, 1) == 0) continue;
+            spectra.add(spectrum(entry.name(), "current in " + entry.name(), current, 0, Unit.AMPERE));
         }
         return spectra;
     }

@@ -1,7 +1,8 @@
 package galena.build.predict;
 
 import galena.build.folder.Build;
-import galena.build.folder.PartKind;
+import galena.build.wiring.Names;
+import galena.engine.circuit.Circuit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -10,16 +11,21 @@ import java.util.Optional;
 final class Output {
     private Output() {}
 
-    /** Current in the loopstick; without one, in the coil with the largest carrier current. */
+    /** Current in the aerial; without one, in the coil with the largest carrier current. */
     static Optional<Prediction.Spectrum> spectrum(Build build, List<Prediction.Spectrum> spectra) {
         List<Prediction.Spectrum> currents =
                 spectra.stream().filter(s -> s.quantity().startsWith("current")).toList();
         return currents.stream()
-                .filter(s -> build.part(s.part())
-                        .filter(p -> p.kind() == PartKind.LOOPSTICK)
-                        .isPresent())
+                .filter(s ->
+                        build.part(s.part()).filter(p -> p.kind().isAerial()).isPresent())
                 .findFirst()
                 .or(() -> currents.stream()
                         .max(Comparator.comparingDouble(s -> s.fundamental().value())));
+    }
+
+    /** The engine's part whose current that of a build's part is: of a wire, the meter at its foot. */
+    static String branch(Circuit circuit, String part) {
+        String foot = Names.foot(part);
+        return circuit.part(foot).isPresent() ? foot : part;
     }
 }

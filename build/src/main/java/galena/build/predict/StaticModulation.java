@@ -103,7 +103,7 @@ final class StaticModulation {
     private Prediction.Point point(double audio, SteadyState.Found state) {
         return new Prediction.Point(
                 audio,
-                state.waveforms().currentAmplitude(coil, 1),
+                state.waveforms().currentAmplitude(Output.branch(held, coil), 1),
                 state.waveforms().frequency());
     }
 

@@ -2,6 +2,7 @@ package galena.build.predict;
 
 import galena.build.folder.Build;
 import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
 import galena.build.wiring.Assembled;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Capacitor;
@@ -17,14 +18,15 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The tolerances of a build's passive values. Parts bring their own or their kind's; a coil's Q, strays and stray couplings are
- * nobody's printed value and are taken as known to the shares below (common practice).
+ * The tolerances of a build's passive values. Parts bring their own or their kind's; a coil's Q, strays, stray couplings and
+ * the loss in the ground are nobody's printed value and are taken as known to the shares below (common practice).
  */
 final class Variations {
     private static final double STEP = 1e-4;
     private static final double Q_KNOWN_TO = 0.2;
     private static final double STRAY_KNOWN_TO = 0.5;
     private static final double COUPLING_KNOWN_TO = 0.2;
+    private static final double GROUND_KNOWN_TO = 0.5;
 
     private final Circuit circuit;
     private final List<Variation> found = new ArrayList<>();
@@ -39,7 +41,8 @@ final class Variations {
             String origin = assembled.origin(part.name()).orElse("");
             PartEntry entry =
                     origin.startsWith("parts.") ? build.parts().get(origin.substring("parts.".length())) : null;
-            variations.add(part, entry == null ? 0 : entry.tolerance());
+            boolean ground = entry != null && entry.kind() == PartKind.WIRE && part instanceof Resistor;
+            variations.add(part, ground ? GROUND_KNOWN_TO : entry == null ? 0 : entry.tolerance());
         }
         return List.copyOf(variations.found);
     }

@@ -36,6 +36,42 @@ public final class Saver {
         }
     }
 
+    /**
+     * Writes a file that isn't there yet, with the folders it needs.
+     *
+     * @throws BadInputException if it has come into being meanwhile
+     */
+    public static synchronized void create(SourceFile made) throws BadInputException, IOException {
+        Path folder = folderOf(made.path());
+        Files.createDirectories(folder);
+        Path temporary = Files.createTempFile(folder, "." + made.path().getFileName(), ".new");
+        try {
+            force(temporary, made.bytes());
+            if (Files.exists(made.path()))
+                throw new BadInputException(new Problem(
+                        new Place(made.name(), 1, 1),
+                        "",
+                        "was written meanwhile",
+                        "What another program wrote is never overwritten.",
+                        "Repeat the change."));
+            openToAll(temporary, made.path());
+            Files.move(temporary, made.path(), StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            Files.deleteIfExists(temporary);
+        }
+    }
+
+    /** A new file gets the rights that any new file gets here, not the private ones of a temporary file. */
+    private static void openToAll(Path temporary, Path target) throws IOException {
+        Path probe = target.resolveSibling(temporary.getFileName() + "-rights");
+        Files.createFile(probe);
+        try {
+            copyPermissions(probe, temporary);
+        } finally {
+            Files.delete(probe);
+        }
+    }
+
     private static Path folderOf(Path target) {
         Path folder = target.toAbsolutePath().getParent();
         if (folder == null) throw new IllegalArgumentException(target + " is no file");

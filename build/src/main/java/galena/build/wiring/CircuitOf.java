@@ -46,6 +46,7 @@ public final class CircuitOf {
     public static Assembled build(Build build, Overlay overlay) throws BadInputException {
         OverlayChecks.check(build, overlay);
         CouplingChecks.check(build, overlay);
+        AerialWire.check(build);
         return new CircuitOf(build, overlay).assemble();
     }
 

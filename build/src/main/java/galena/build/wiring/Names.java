@@ -14,6 +14,11 @@ public final class Names {
         return part + ".inner";
     }
 
+    /** What measures the current at the foot of a wire, and the net above it. */
+    public static String foot(String part) {
+        return part + ".foot";
+    }
+
     /** @param number from 1, as in the list of strays */
     public static String stray(String from, String to, int number) {
         return "stray" + number + "(" + from + "," + to + ")";

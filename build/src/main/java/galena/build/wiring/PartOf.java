@@ -57,7 +57,8 @@ final class PartOf {
             case CAPACITOR ->
                 List.of(new Capacitor(name, pin(entry, 0), pin(entry, 1), main(entry), entry.temperatureCoefficient()));
             case TRIMMER -> List.of(trimmer(entry));
-            case COIL, LOOPSTICK -> List.of(coil(entry));
+            case COIL, LOOPSTICK, LOOP -> List.of(coil(entry));
+            case WIRE -> wire(entry);
             case CRYSTAL, RESONATOR -> List.of(resonator(entry));
             case DIODE -> diode(entry, models.diode(entry));
             case TUNING_DIODE -> diode(entry, models.tuningDiode(entry));
@@ -149,6 +150,20 @@ final class PartOf {
                 resistance,
                 v.si("self_capacitance", 0),
                 entry.temperatureCoefficient());
+    }
+
+    /** Capacitance, what is lost in the ground and radiated, and a meter for the current that makes the field. */
+    private List<Part> wire(PartEntry entry) {
+        String name = entry.name();
+        String inner = Names.inner(name), foot = Names.foot(name);
+        return List.of(
+                new Capacitor(
+                        name,
+                        pin(entry, 0),
+                        inner,
+                        factor(entry) * AerialWire.of(entry).capacitance()),
+                new Resistor(Names.resistance(name), inner, foot, AerialWire.resistance(build, entry)),
+                new VoltageSource(foot, foot, pin(entry, 1), new Wave.Direct(0)));
     }
 
     private Resonator resonator(PartEntry entry) {

@@ -29,7 +29,10 @@ public final class Builds {
             parts:
               Lt: {coil: 180 µH, q: 85 @ 1 MHz, self_capacitance: 3 pF, tolerance: 5 %, tempco: 60 ppm/K, from: rail, to: drain}
               Ls: {coil: 150..210 µH, set: 30 %, resistance: 12 Ω, from: drain, to: tap}
-              La: {loopstick: 320 µH, q: 120 @ 1 MHz, turns: 62, rod_length: 140 mm, rod_diameter: 10 mm, from: out, to: ground}
+              La: {loopstick: 320 µH, q: 120 @ 1 MHz, turns: 62, rod_length: 140 mm, rod_diameter: 10 mm, winding_length: 30 mm, winding_diameter: 11 mm, position: -20 mm, permeability: 250, lead: 5 cm, ground_lead: 0 m, from: out, to: ground}
+              Lf: {loop: 200 µH, q: 100 @ 1 MHz, turns: 12, width: 60 cm, height: 0.5 m, from: out, to: tap}
+              Lr: {loop: 20 µH, resistance: 2 Ω, turns: 3, diameter: 80 cm, from: out, to: tap}
+              Wa: {wire: 3 m, diameter: 1 mm, base_height: 1 m, top_capacitance: 10 pF, ground_loss: 40 Ω, lead: 20 cm, ground_lead: 1 m, from: out, to: ground}
               Ct: {trimmer: 5..60 pF, set: 40 %, tempco: N750, from: drain, to: source}
               Cs: {capacitor: 1n0, tolerance: J, tempco: NP0, from: source, to: ground, note: polystyrene}
               Co: {capacitor: 10p, from: drain, to: out}

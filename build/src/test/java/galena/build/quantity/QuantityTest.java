@@ -151,11 +151,12 @@ class QuantityTest {
         Pattern pattern = Pattern.compile(unit.pattern());
         String[] pieces = {
             "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A",
-            "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah", "ppm/K", "A/V²", "G", "T", "f", ","
+            "V/m", "A/m", "A·m²", "m²", "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah",
+            "ppm/K", "A/V²", "G", "T", "f", ","
         };
         Random random = new Random(9);
         int good = 0;
-        for (int i = 0; i < 20_000; i++) {
+        for (int i = 0; i < 30_000; i++) {
             StringBuilder text = new StringBuilder(pieces[random.nextInt(2)]);
             for (int j = random.nextInt(5); j > 0; j--) text.append(pieces[random.nextInt(pieces.length)]);
             String trimmed = Spelling.trim(text.toString());

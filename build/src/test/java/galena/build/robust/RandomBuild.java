@@ -32,6 +32,7 @@ record RandomBuild(long seed, String pattern, String text, double celsius, doubl
             java.util.regex.Pattern.compile("(resistor|capacitor|coil|loopstick): ([0-9.]+) (\\S+?)(?=[,}])");
     private static final java.util.regex.Pattern DEVICE = java.util.regex.Pattern.compile("(jfet|npn): (\\w+)");
     private static final java.util.regex.Pattern SET = java.util.regex.Pattern.compile("set: (\\d+) %");
+    private static final List<Corners.Devices> DEVICES = List.of(Corners.Devices.values());
     private static final double[] E12 = {1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2};
 
     static RandomBuild draw(long seed) {
@@ -41,7 +42,7 @@ record RandomBuild(long seed, String pattern, String text, double celsius, doubl
         text = VALUE.matcher(text).replaceAll(match -> moved(match, random));
         text = DEVICE.matcher(text).replaceAll(match -> other(match, random));
         text = SET.matcher(text).replaceAll(match -> "set: " + random.nextInt(101) + " %");
-        Corners.Devices devices = List.of(Corners.Devices.values()).get(random.nextInt(3));
+        Corners.Devices devices = DEVICES.get(random.nextInt(DEVICES.size()));
         return new RandomBuild(
                 seed, pattern.name(), text, -10 + 60 * random.nextDouble(), random.nextDouble(), devices);
     }
@@ -77,6 +78,10 @@ record RandomBuild(long seed, String pattern, String text, double celsius, doubl
         Build build = build();
         Overlay overlay = Corners.overlay(build, celsius, charge);
         return Corners.circuit(build, overlay, devices);
+    }
+
+    KeptBuild kept() {
+        return new KeptBuild(text, celsius, charge, devices);
     }
 
     @Override

@@ -25,7 +25,7 @@ final class RobustnessRun {
         Tally tally = new Tally();
         for (long seed = from; seed < from + many; seed++) {
             RandomBuild drawn = RandomBuild.draw(seed);
-            tally.count("random-" + seed, drawn.toString(), drawn.text(), trial(drawn), folder);
+            tally.count("random-" + seed, drawn.toString(), drawn.kept(), trial(drawn), folder);
         }
         return tally;
     }
@@ -42,7 +42,7 @@ final class RobustnessRun {
         Tally tally = new Tally();
         for (long seed = from; seed < from + many; seed++) {
             SpoiltBuild drawn = SpoiltBuild.draw(seed);
-            tally.count("spoilt-" + seed, drawn.toString(), drawn.text(), drawn.trial(), folder);
+            tally.count("spoilt-" + seed, drawn.toString(), drawn.kept(), drawn.trial(), folder);
         }
         return tally;
     }

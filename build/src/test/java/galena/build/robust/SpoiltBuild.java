@@ -110,6 +110,10 @@ record SpoiltBuild(long seed, String pattern, String slip, String text) {
         return Trial.of(circuit);
     }
 
+    KeptBuild kept() {
+        return new KeptBuild(text, 25, 1, Corners.Devices.TYPICAL);
+    }
+
     @Override
     public String toString() {
         return "seed " + seed + ", " + pattern + ", " + slip;

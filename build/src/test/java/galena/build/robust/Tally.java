@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Counts trials, and keeps those without an answer with what is needed to see them again. */
 final class Tally {
@@ -25,8 +26,7 @@ final class Tally {
     private int slow;
 
     /** @param folder where unanswered builds are written as files; null for nowhere */
-    void count(String name, String what, String text, Trial trial, @org.jspecify.annotations.Nullable Path folder)
-            throws IOException {
+    void count(String name, String what, KeptBuild kept, Trial trial, @Nullable Path folder) throws IOException {
         counts.merge(trial.end(), 1, Integer::sum);
         names.computeIfAbsent(trial.end(), e -> new ArrayList<>()).add(name);
         if (trial.growing()) {
@@ -42,9 +42,12 @@ final class Tally {
         unanswered.add(what + ": " + trial.end() + ", " + trial.detail());
         if (folder == null) return;
         Files.createDirectories(folder);
-        String head = "# " + what.replace("\n", " ") + "\n# " + trial.end() + ": "
-                + trial.detail().replace("\n", " ") + "\n";
-        Files.writeString(folder.resolve(name + ".yaml"), head + text);
+        String happened = "# " + oneLine(what) + "\n# " + trial.end() + ": " + oneLine(trial.detail()) + "\n";
+        Files.writeString(folder.resolve(name + ".yaml"), kept.heading() + happened + kept.text());
+    }
+
+    private static String oneLine(String text) {
+        return text.replace("\n", " ");
     }
 
     int unansweredCount() {

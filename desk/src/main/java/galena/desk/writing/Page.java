@@ -25,6 +25,10 @@ final class Page {
 
     /** A title with a remark set against the right margin, or on the next line where it doesn't fit. */
     void title(String title, String remark) {
+        if (remark.isEmpty()) {
+            out.append(terminal.tone(Tone.STRONG, shown(title))).append('\n');
+            return;
+        }
         int gap = terminal.width() - width(title) - width(remark);
         out.append(terminal.tone(Tone.STRONG, shown(title)));
         out.append(gap < GAP ? "\n" : " ".repeat(gap)).append(shown(remark)).append('\n');

@@ -182,23 +182,20 @@ public final class Equations {
     }
 
     /**
-     * Mean watts that the named part takes up when a small sine of complex amplitude {@code re + j im} (peak) rides on x: ½ Re
-     * vᴴ(G v) over its conduction. Below zero for a part that feeds the oscillation.
+     * wᵀ G v of the named part alone at x: how its conduction enters a perturbation of the mode v with left vector w.
      *
+     * @param x unknowns by number, ground first; read
+     * @param w real vector; read
+     * @param v real vector; read
      * @param work overwritten
      */
-    public double smallSignalPower(String part, double[] x, double[] re, double[] im, Evaluation work) {
-        double watts = 0;
-        for (LinearBranch branch : branchesOf.getOrDefault(part, List.of())) {
-            watts += branch.quadratic(re) + branch.quadratic(im);
-        }
+    public double conduction(String part, double[] x, double[] w, double[] v, Evaluation work) {
+        double sum = 0;
+        for (LinearBranch branch : branchesOf.getOrDefault(part, List.of())) sum += branch.form(w, v);
         Arrays.fill(work.g, 0);
         for (Element element : elementsOf.getOrDefault(part, List.of())) element.add(x, 0, work);
-        for (int e = 1; e < work.g.length; e++) {
-            int row = pattern.row(e), column = pattern.column(e);
-            watts += work.g[e] * (re[row] * re[column] + im[row] * im[column]);
-        }
-        return watts / 2;
+        for (int e = 1; e < work.g.length; e++) sum += work.g[e] * w[pattern.row(e)] * v[pattern.column(e)];
+        return sum;
     }
 
     /** Rows that can hold charge or flux, ascending. */

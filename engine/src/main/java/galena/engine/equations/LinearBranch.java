@@ -23,9 +23,8 @@ record LinearBranch(int from, int to, double conductance, double drive, int curr
         return v * (conductance * v + drive) + i * (resistance * i + emf);
     }
 
-    /** conductance · v² + resistance · i², the sources silent. */
-    double quadratic(double[] x) {
-        double v = x[from] - x[to], i = x[current];
-        return conductance * v * v + resistance * i * i;
+    /** wᵀ G v of the branch alone, the sources silent. */
+    double form(double[] w, double[] v) {
+        return conductance * (w[from] - w[to]) * (v[from] - v[to]) + resistance * w[current] * v[current];
     }
 }

@@ -28,26 +28,43 @@ public final class Balanced {
     private final double[] @Nullable [] vectors;
 
     /**
+     * For a matrix whose small eigenvalues matter.
+     *
      * @param matrix square; read
      * @throws ArithmeticException when the QR iteration does not end
      */
     public Balanced(DMatrixRMaj matrix) {
+        this(matrix, 0);
+    }
+
+    /**
+     * For a matrix of which only eigenvalues count that are not small beside the largest, and which may have dependent rows: it is
+     * mirrored at once, because left as it is the iteration now and then ends with wrong values and no complaint.
+     *
+     * @param matrix square; read
+     * @throws ArithmeticException when the QR iteration does not end
+     */
+    public static Balanced ofDependent(DMatrixRMaj matrix) {
+        return new Balanced(matrix, 1);
+    }
+
+    private Balanced(DMatrixRMaj matrix, int firstPlane) {
         n = matrix.numRows;
         scale = new double[n];
         Arrays.fill(scale, 1);
         vectors = new double[n][];
         DMatrixRMaj balanced = matrix.copy();
         balance(balanced);
-        values = decompose(balanced);
+        values = decompose(balanced, firstPlane);
     }
 
-    private Complex[] decompose(DMatrixRMaj a) {
+    private Complex[] decompose(DMatrixRMaj a, int firstPlane) {
         Complex[] found = new Complex[n];
         Arrays.fill(found, Complex.ZERO);
         double largest = 0;
         for (double entry : a.data) largest = Math.max(largest, Math.abs(entry));
         if (largest == 0) return found; // no norm to measure against: all zero
-        for (int plane = 0; ; plane++) {
+        for (int plane = firstPlane; ; plane++) {
             RealMatrix rows = MatrixUtils.createRealMatrix(n, n);
             for (int r = 0; r < n; r++) for (int c = 0; c < n; c++) rows.setEntry(r, c, a.get(r, c));
             RealMatrix mirror = mirror(plane);

@@ -189,6 +189,19 @@ public final class Linearised {
         return new double[] {-(re * bottom[0] + im * bottom[1]) / square, -(im * bottom[0] - re * bottom[1]) / square};
     }
 
+    /** Re dλ when a part's conduction is switched on from nothing, to first order: −Re(wᵀ G v / wᵀ C v) of the part alone, 1/s. */
+    double growthBy(String part, double[] x, Mode mode, Evaluation work) {
+        double[] cv = new double[n], cvi = new double[n];
+        multiply(c, tail(mode.re()), tail(mode.im()), cv, cvi, false);
+        double[] bottom = product(tail(mode.leftRe()), tail(mode.leftIm()), cv, cvi);
+        double re = equations.conduction(part, x, mode.leftRe(), mode.re(), work)
+                - equations.conduction(part, x, mode.leftIm(), mode.im(), work);
+        double im = equations.conduction(part, x, mode.leftRe(), mode.im(), work)
+                + equations.conduction(part, x, mode.leftIm(), mode.re(), work);
+        double square = bottom[0] * bottom[0] + bottom[1] * bottom[1];
+        return -(re * bottom[0] + im * bottom[1]) / square;
+    }
+
     private void multiply(double[] matrix, double[] v, double[] vi, double[] out, double[] outIm, boolean transposed) {
         for (int row = 0; row < n; row++) {
             double sum = 0, sumIm = 0;

@@ -12,7 +12,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Whether and how one mode starts by itself from the operating point.
@@ -21,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param holding the mode as it is under the extra conductance that just holds it
  * @param site where its energy is and extra loss is thought of
  * @param extraConductance siemens across the site that would just hold it; below zero: that much loss must go
- * @param lossConductance the losses of the passive parts, referred to the site, siemens
+ * @param lossConductance the losses that damp the mode, as one conductance across the site, siemens
  * @param shares each part's share of all losses, 0 to 1, largest first; feeding parts have shares below zero
  */
 public record Startup(
@@ -32,13 +31,12 @@ public record Startup(
         double lossConductance,
         Map<String, Double> shares) {
     private static final int NEWTON_STEPS = 60;
+    private static final int MOST_HALVINGS = 12;
 
     /** A mode moves at most by this share of its frequency in one step, so that it is known again afterwards. */
     private static final double STRIDE = 0.05;
 
     private static final double TUNED = 1e-9;
-    private static final double STANDING = 1e-6;
-    private static final double LEAST_SCANNED = 1e-9;
     private static final double LIGHTEST_LOAD = 1e-6;
     private static final double HEAVIEST_LOAD = 1;
     private static final double LOAD_STEP = 1.25;
@@ -103,27 +101,33 @@ public record Startup(
 
     /** @param load siemens across the site under which the mode is one */
     private static Startup of(OperatingPoint.Found point, Linearised linearised, Mode mode, Site site, double load) {
-        Map<String, Double> powers = powers(point, mode);
-        double loss =
-                powers.values().stream().filter(p -> p > 0).mapToDouble(p -> p).sum();
+        Map<String, Double> dampings = dampings(point, linearised, mode);
+        double loss = dampings.values().stream()
+                .filter(d -> d > 0)
+                .mapToDouble(d -> d)
+                .sum();
         Map<String, Double> shares = new LinkedHashMap<>();
-        powers.entrySet().stream()
+        dampings.entrySet().stream()
                 .sorted(Comparator.comparingDouble(e -> -e.getValue()))
                 .forEach(e -> shares.put(e.getKey(), e.getValue() / loss));
-        double lossConductance = 2 * loss / mode.squareAcross(site.a(), site.b());
+        double slope = linearised.sensitivityToConductance(mode, site.a(), site.b())[0];
         Held held = hold(linearised, mode, site, load);
-        return new Startup(mode, held.mode, site, held.siemens, lossConductance, shares);
+        return new Startup(mode, held.mode, site, held.siemens, loss / Math.abs(slope), shares);
     }
 
-    private static Map<String, Double> powers(OperatingPoint.Found point, Mode mode) {
+    /**
+     * What each part takes from the mode's growth, 1/s, by left and right vectors: a tank that is only driven dissipates, but its
+     * left vector is zero and its loss does not damp the oscillation.
+     */
+    private static Map<String, Double> dampings(OperatingPoint.Found point, Linearised linearised, Mode mode) {
         Equations equations = point.equations();
         Evaluation work = equations.newEvaluation();
-        Map<String, Double> powers = new LinkedHashMap<>();
+        Map<String, Double> dampings = new LinkedHashMap<>();
         for (Part part : equations.circuit().parts()) {
-            double watts = equations.smallSignalPower(part.name(), point.x(), mode.re(), mode.im(), work);
-            if (watts != 0) powers.put(part.name(), watts);
+            double damping = -linearised.growthBy(part.name(), point.x(), mode, work);
+            if (damping != 0) dampings.put(part.name(), damping);
         }
-        return powers;
+        return dampings;
     }
 
     /**
@@ -141,7 +145,9 @@ public record Startup(
             else continue;
             int a = equations.net(part.nets().get(0)),
                     b = equations.net(part.nets().get(1));
-            double felt = felt(linearised, mode, a, b) / henries;
+            double felt = part instanceof Resonator
+                    ? feltInSeries(equations, linearised, mode, part, henries)
+                    : felt(linearised, mode, a, b) / henries;
             if (felt > most) {
                 most = felt;
                 best = new Site(part.name(), a, b);
@@ -179,57 +185,48 @@ public record Startup(
         return Math.hypot(slope[0], slope[1]);
     }
 
-    private record Held(double siemens, Mode mode) {
-        boolean settled() {
-            return Double.isFinite(siemens) && Math.abs(mode.growth()) <= STANDING * mode.angular();
-        }
+    /** The same of a resonator, whose holder hides most of a loss across it: loss in series with its inductance tells. */
+    private static double feltInSeries(
+            Equations equations, Linearised linearised, Mode mode, Part resonator, double henries) {
+        int current = equations.current(resonator.name()).orElseThrow();
+        double omega = mode.angular();
+        return felt(linearised, mode, current, 0) * henries * omega * omega;
     }
+
+    private record Held(double siemens, Mode mode) {}
 
     /**
-     * The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. An overdriven quartz grows
-     * faster with some load than with none and sends Newton the wrong way: then the load is raised step by step.
+     * The conductance across the site at which the mode neither grows nor dies, by Newton on Re λ. A step is halved until growth
+     * has come nearer to zero and still falls or rises with the conductance as it did: across a quartz a little loss is felt
+     * little, some more a great deal, and much, which shorts it, hardly at all.
      */
     private static Held hold(Linearised linearised, Mode mode, Site site, double load) {
-        Held held = newton(linearised, mode, site, load);
-        if (held.settled()) return held;
-        Held near = scan(linearised, mode, site, load);
-        return near == null ? held : newton(linearised, near.mode, site, near.siemens);
-    }
-
-    private static Held newton(Linearised linearised, Mode mode, Site site, double load) {
         double siemens = load;
         Mode now = mode;
-        Linearised loaded = linearised.loaded(site.a(), site.b(), load);
-        for (int k = 0; k < NEWTON_STEPS && Double.isFinite(siemens); k++) {
-            double[] slope = loaded.sensitivityToConductance(now, site.a(), site.b());
+        double[] slope = linearised.loaded(site.a(), site.b(), load).sensitivityToConductance(now, site.a(), site.b());
+        for (int k = 0; k < NEWTON_STEPS; k++) {
             double step = -now.growth() / slope[0];
             double stride = Math.abs(step) * Math.hypot(slope[0], slope[1]) / (STRIDE * now.angular());
             if (stride > 1) step /= stride;
+            if (!Double.isFinite(siemens + step))
+                return new Held(siemens + step, now); // the mode does not feel loss here
+            Mode there = now;
+            double[] slopeThere = slope;
+            for (int halving = 0; halving <= MOST_HALVINGS; halving++) {
+                Linearised loaded = linearised.loaded(site.a(), site.b(), siemens + step);
+                // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
+                there = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);
+                slopeThere = loaded.sensitivityToConductance(there, site.a(), site.b());
+                boolean nearer = Math.abs(there.growth()) <= Math.abs(now.growth());
+                if (nearer && slopeThere[0] * slope[0] > 0) break;
+                step /= 2;
+            }
             siemens += step;
-            loaded = linearised.loaded(site.a(), site.b(), siemens);
-            // where this mode is expected, not where it was: on the way it may pass close by a driven tank's mode
-            now = nearest(loaded.modes(), now.growth() + step * slope[0], now.angular() + step * slope[1], now);
+            now = there;
+            slope = slopeThere;
             if (Math.abs(step) <= TUNED * Math.abs(siemens)) break;
         }
         return new Held(siemens, now);
-    }
-
-    /** Follows the mode under more and more load, or less and less when it dies, until it turns; the place just beyond. */
-    private static @Nullable Held scan(Linearised linearised, Mode mode, Site site, double load) {
-        double sign = Math.signum(mode.growth());
-        Mode now = mode;
-        double siemens = load;
-        for (double more = LEAST_SCANNED; more < HEAVIEST_LOAD; more *= LOAD_STEP) {
-            Linearised here = linearised.loaded(site.a(), site.b(), siemens);
-            double[] slope = here.sensitivityToConductance(now, site.a(), site.b());
-            double next = load + sign * more, step = next - siemens;
-            List<Mode> modes = linearised.loaded(site.a(), site.b(), next).modes();
-            Mode there = nearest(modes, now.growth() + step * slope[0], now.angular() + step * slope[1], now);
-            if (Math.signum(there.growth()) != sign) return new Held(next, there);
-            now = there;
-            siemens = next;
-        }
-        return null;
     }
 
     private static Mode nearest(List<Mode> modes, double growth, double angular, Mode otherwise) {

@@ -16,14 +16,18 @@ import org.jspecify.annotations.Nullable;
  */
 final class AmplitudeMarch {
     private static final int INTERVALS = 32;
+
+    /** Where strides this short are all that succeeds, the mesh is at fault: it is doubled, up to {@link #MOST_INTERVALS}. */
+    private static final double SHORT_RATIO = 1.02;
+
     private static final int MOST_INTERVALS = 128;
+    private static final double REFINED_RATIO = 1.2;
     private static final int NEWTON_STEPS = 14;
     private static final double FIRST_AMPLITUDE = 0.02;
     private static final double SMALLEST_AMPLITUDE = 1e-6;
     private static final double FIRST_RATIO = 2;
     private static final double LARGEST_RATIO = 2.5;
     private static final double SMALLEST_RATIO = 1.002;
-    private static final double DENSER_RATIO = 1.1;
     private static final int EASY = 5;
     private static final double LARGEST_AMPLITUDE = 10;
     private static final int MOST_STEPS = 200;
@@ -123,11 +127,17 @@ final class AmplitudeMarch {
             if (landed != null) return new Arrival(landed, SteadyState.Reason.NONE, now.amplitude, 0);
             if (!retreat()) return ended(SteadyState.Reason.MARCH_STUCK);
         }
-        return ended(now.held() ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.DECAYS);
+        return ended(outcome());
     }
 
     private Arrival ended(SteadyState.Reason reason) {
         return new Arrival(null, reason, now.amplitude, now.load);
+    }
+
+    /** What the end of the way means. */
+    SteadyState.Reason outcome() {
+        if (!now.held()) return SteadyState.Reason.DECAYS;
+        return far() ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.MARCH_STUCK;
     }
 
     /** Beyond the supply a stage that still needs help only clips harder; stuck there is an answer. */
@@ -155,7 +165,11 @@ final class AmplitudeMarch {
     }
 
     boolean atEnd() {
-        return steps >= MOST_STEPS || now.amplitude >= LARGEST_AMPLITUDE * supply + 1;
+        return steps >= MOST_STEPS || far();
+    }
+
+    private boolean far() {
+        return now.amplitude >= LARGEST_AMPLITUDE * supply + 1;
     }
 
     /** One step up; false when not even the smallest succeeds. */
@@ -165,7 +179,9 @@ final class AmplitudeMarch {
             int iterations = newton.iterations();
             Station next = at(now.amplitude * ratio);
             if (next == null) {
-                if (!shorten() && !densify()) return false;
+                boolean more = shorten();
+                if (ratio < SHORT_RATIO) more |= densify();
+                if (!more) return false;
                 continue;
             }
             double[] mesh = Remesh.follow(next.orbit, equations, intervals);
@@ -198,7 +214,7 @@ final class AmplitudeMarch {
         before = before.on(mesh);
         now = now.on(mesh);
         system.plan(now.orbit);
-        ratio = DENSER_RATIO;
+        ratio = REFINED_RATIO;
         return true;
     }
 

@@ -100,14 +100,16 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
      */
     private static Split split(Monodromy monodromy) {
         int n = monodromy.matrix.numRows;
-        if (monodromy.drift.length == 0) return new Split(1, List.of(new Balanced(monodromy.matrix).values()));
+        if (monodromy.drift.length == 0)
+            return new Split(1, List.of(Balanced.ofDependent(monodromy.matrix).values()));
         double[] mirror = new double[n];
         double square = 0;
         for (int k = 0; k < n; k++) {
             mirror[k] = monodromy.drift[k] * monodromy.scale[k];
             square += mirror[k] * mirror[k];
         }
-        if (!(square > 0)) return new Split(1, List.of(new Balanced(monodromy.matrix).values()));
+        if (!(square > 0))
+            return new Split(1, List.of(Balanced.ofDependent(monodromy.matrix).values()));
         mirror[0] += Math.copySign(Math.sqrt(square), mirror[0]);
         DMatrixRMaj turned = energyNorm(monodromy);
         double weight = 0;
@@ -124,7 +126,7 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
         }
         DMatrixRMaj rest = new DMatrixRMaj(n - 1, n - 1);
         for (int r = 1; r < n; r++) for (int c = 1; c < n; c++) rest.set(r - 1, c - 1, turned.get(r, c));
-        return new Split(turned.get(0, 0), List.of(new Balanced(rest).values()));
+        return new Split(turned.get(0, 0), List.of(Balanced.ofDependent(rest).values()));
     }
 
     private static DMatrixRMaj energyNorm(Monodromy monodromy) {

@@ -61,7 +61,7 @@ final class LoadCurve {
                 return crossings;
             }
         }
-        if (march.now().held()) reason = SteadyState.Reason.NO_LIMIT;
+        if (march.now().held()) reason = march.outcome();
         return crossings;
     }
 

@@ -27,7 +27,7 @@ final class Board {
     private static final int STRIDE = 6;
 
     private static final double COLLISION = 40;
-    private static final double CROSSING = 14;
+    private static final double CROSSING = 18;
     private static final double CROWDED = 4;
     private static final double SHORT = 60;
     private static final double WRONG_WAY = 70;
@@ -37,8 +37,8 @@ final class Board {
     private static final double WIDTH = 0.02;
     private static final double HEIGHT = 0.1;
     private static final double STANDING = 0.7;
-    private static final double BACKWARDS = 6;
-    private static final double BACKWARDS_MORE = 0.06;
+    private static final double BACKWARDS = 14;
+    private static final double BACKWARDS_MORE = 0.1;
     private static final int STEP_RIGHT = 70;
     private static final double LYING_FROM_RAIL = 9;
     private static final double UPSIDE_DOWN = 25;

@@ -6,6 +6,7 @@ import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
 import galena.build.folder.Supply;
 import galena.build.folder.TestPoint;
+import galena.build.wiring.Channels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -136,12 +137,14 @@ record Netlist(List<Element> elements, List<String> nets, List<Coupled> loose) {
                 case TRIMMER -> Glyph.TRIMMER;
                 case COIL -> part.isAdjustable() ? Glyph.SLUG_COIL : Glyph.COIL;
                 case LOOPSTICK -> Glyph.LOOPSTICK;
+                case LOOP -> Glyph.COIL;
+                case WIRE -> Glyph.CAPACITOR;
                 case CRYSTAL, RESONATOR -> Glyph.CRYSTAL;
                 case DIODE -> Glyph.DIODE;
                 case TUNING_DIODE -> Glyph.TUNING_DIODE;
                 case NPN -> Glyph.NPN;
                 case PNP -> Glyph.PNP;
-                case JFET -> Channel.isP(part, build.devices()) ? Glyph.P_JFET : Glyph.N_JFET;
+                case JFET -> Channels.isP(build, part) ? Glyph.P_JFET : Glyph.N_JFET;
                 case MOSFET -> mosfet(part);
                 case DUAL_GATE_MOSFET -> Glyph.DUAL_GATE_MOSFET;
                 case VOLTAGE -> part.values().has("frequency") ? Glyph.ALTERNATING_VOLTAGE : Glyph.DIRECT_VOLTAGE;
@@ -153,7 +156,7 @@ record Netlist(List<Element> elements, List<String> nets, List<Coupled> loose) {
 
         private Glyph mosfet(PartEntry part) {
             double threshold = part.parameters().map(p -> p.si("threshold")).orElse(0.0);
-            boolean p = Channel.isP(part, build.devices());
+            boolean p = Channels.isP(build, part);
             if (threshold < 0) return p ? Glyph.P_DEPLETION_MOSFET : Glyph.N_DEPLETION_MOSFET;
             return p ? Glyph.P_MOSFET : Glyph.N_MOSFET;
         }

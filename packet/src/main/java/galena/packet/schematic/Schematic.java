@@ -27,7 +27,7 @@ public record Schematic(
         List<Junction> junctions,
         List<Word> words) {
     /** Searches from different starts; the best drawing wins. */
-    private static final int STARTS = 4;
+    private static final int STARTS = 6;
 
     /** A drawing with a fault in it is tried again, twice as long. */
     private static final int ROUNDS = 4;

@@ -24,9 +24,10 @@ import org.xml.sax.InputSource;
 
 class SchematicTest {
     static final List<String> NAMES = SomeBuilds.NAMES;
+    static final List<String> PATTERNS = SomeBuilds.PATTERNS;
 
-    /** Crossings that reviewed drawings may have: none. */
-    private static final int MOST_CROSSINGS = 0;
+    /** Crossings in the reviewed drawings: where the bias of a long-tailed pair passes the tail, say. */
+    private static final int MOST_CROSSINGS = 2;
 
     /** Quick and less tidy than a published drawing, but with the same promise. */
     private static final int QUICK = 400;
@@ -34,6 +35,27 @@ class SchematicTest {
     @ParameterizedTest
     @FieldSource("NAMES")
     void drawings_are_readable_and_look_as_reviewed(String name) throws IOException {
+        reviewed(name);
+    }
+
+    @ParameterizedTest
+    @FieldSource("PATTERNS")
+    @Tag("long")
+    void drawings_of_patterns_are_readable_and_look_as_reviewed(String name) throws IOException {
+        reviewed(name);
+    }
+
+    /** Without the care of a published drawing, but with its promise. */
+    @ParameterizedTest
+    @FieldSource("PATTERNS")
+    void patterns_are_readable_when_drawn_in_haste(String name) {
+        Build build = SomeBuilds.named(name);
+        Schematic drawing = Schematic.of(build, QUICK);
+        assertThat(Readability.of(drawing).faults()).isEmpty();
+        shows(build, drawing);
+    }
+
+    private static void reviewed(String name) throws IOException {
         Build build = SomeBuilds.named(name);
         Schematic drawing = Schematic.of(build);
         Readability readability = Readability.of(drawing);

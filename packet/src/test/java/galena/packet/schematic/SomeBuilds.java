@@ -2,6 +2,7 @@ package galena.packet.schematic;
 
 import galena.build.folder.Build;
 import galena.build.folder.BuildReader;
+import galena.build.pattern.Pattern;
 import galena.build.source.BadInputException;
 import galena.build.source.SourceFile;
 import galena.trade.device.DeviceLibrary;
@@ -16,13 +17,14 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Builds to draw: the demo, hand-written ones, and mutilated or doubled ones made from them. */
 final class SomeBuilds {
     static final List<String> NAMES = List.of("demo", "tickler", "crystal", "positive-ground", "stage");
-    private static final Pattern PART = Pattern.compile("^  (\\w+): +\\{(.*)}.*$");
-    private static final Pattern NET = Pattern.compile(
+    static final List<String> PATTERNS =
+            Pattern.all().stream().map(Pattern::name).toList();
+    private static final java.util.regex.Pattern PART = java.util.regex.Pattern.compile("^  (\\w+): +\\{(.*)}.*$");
+    private static final java.util.regex.Pattern NET = java.util.regex.Pattern.compile(
             "\\b(from|to|wiper|anode|cathode|collector|base|emitter|drain|gate1|gate2|gate|source|plus|minus): (\\w+)");
 
     private SomeBuilds() {}
@@ -32,7 +34,9 @@ final class SomeBuilds {
     }
 
     private static String text(String name) {
-        String place = name.equals("demo") ? "/galena/demo/build.yaml" : "/builds/" + name + ".yaml";
+        String place = PATTERNS.contains(name)
+                ? "/galena/pattern/" + name + ".yaml"
+                : name.equals("demo") ? "/galena/demo/build.yaml" : "/builds/" + name + ".yaml";
         try (InputStream in = SomeBuilds.class.getResourceAsStream(place)) {
             if (in == null) throw new IllegalArgumentException("no build at " + place);
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);

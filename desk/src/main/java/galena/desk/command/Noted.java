@@ -1,0 +1,121 @@
+package galena.desk.command;
+
+import galena.build.folder.Build;
+import galena.build.folder.BuildFolder;
+import galena.build.folder.Circumstances;
+import galena.build.folder.Overlay;
+import galena.build.folder.PartEntry;
+import galena.build.folder.Probe;
+import galena.build.folder.Settings;
+import galena.build.folder.TestPoint;
+import galena.build.form.Text;
+import galena.build.quantity.Quantity;
+import galena.build.quantity.Unit;
+import galena.build.source.BadInputException;
+import java.time.Clock;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+
+/** The options that say under what a reading was taken. What is left out stands as the build has it, or isn't noted. */
+final class Noted {
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm");
+
+    @Option(names = "--at", paramLabel = "POINT", description = "Test point of the build at which it was read.")
+    private Optional<String> at = Optional.empty();
+
+    @Option(
+            names = "--when",
+            paramLabel = "MOMENT",
+            description = "Day or moment, as 2026-03-07 or \"2026-03-07 19:30\"; now unless said.")
+    private Optional<String> when = Optional.empty();
+
+    @Option(names = "--instrument", paramLabel = "WORDS", description = "What it was read with.")
+    private Optional<String> instrument = Optional.empty();
+
+    @Option(
+            names = "--probe",
+            paramLabel = "WORDS",
+            description = "What touched the circuit; the point's own unless said.")
+    private Optional<String> probe = Optional.empty();
+
+    @Option(
+            names = "--set",
+            paramLabel = "PART=POSITION",
+            description =
+                    "An adjustment as it stood, as in --set Ct=40%%; as in build.yaml unless said. Repeat for more.")
+    private List<String> settings = new ArrayList<>();
+
+    @Option(
+            names = "--temperature",
+            paramLabel = "TEMPERATURE",
+            description = "Of the build, as in --temperature \"22 °C\".")
+    private Optional<String> temperature = Optional.empty();
+
+    @Option(names = "--supply", paramLabel = "VOLTS", description = "Supply voltage while it was read.")
+    private Optional<String> supply = Optional.empty();
+
+    /** The test point, if one is named. */
+    Optional<String> at(Build build) throws BadInputException {
+        if (at.isPresent() && !build.points().containsKey(at.get()))
+            throw Written.bad(
+                    "--at",
+                    "no test point is named \"" + at.get() + '"',
+                    build.points().isEmpty()
+                            ? "The build has no test points."
+                            : "Test points: " + String.join(", ", build.points().keySet()) + ".");
+        return at;
+    }
+
+    String when(Clock clock) throws BadInputException {
+        if (when.isEmpty()) return LocalDateTime.now(clock).format(MOMENT);
+        if (Text.MOMENT.fits(when.get())) return when.get();
+        throw Written.bad("--when", '"' + when.get() + "\" is no day or moment", Text.MOMENT.inWords());
+    }
+
+    Circumstances circumstances(BuildFolder folder) throws BadInputException {
+        Build build = folder.build();
+        Optional<String> own =
+                at.map(build.points()::get).flatMap(TestPoint::probe).map(Probe::name);
+        return new Circumstances(
+                instrument,
+                probe.or(() -> own),
+                set(build),
+                temperature.isPresent()
+                        ? Optional.of(Written.quantity("--temperature", temperature.get(), Unit.KELVIN))
+                        : Optional.empty(),
+                supply.isPresent()
+                        ? Optional.of(Written.quantity("--supply", supply.get(), Unit.VOLT))
+                        : Optional.empty(),
+                Optional.empty());
+    }
+
+    private Map<String, Quantity> set(Build build) throws BadInputException {
+        Overlay stated = Settings.apply(build, Overlay.NONE, "--set", settings);
+        Map<String, Quantity> set = new LinkedHashMap<>();
+        for (String name : build.adjustments()) {
+            Double laidOver = stated.adjustments().get(name);
+            double position = laidOver != null
+                    ? laidOver
+                    : build.part(name).orElseThrow().position().orElse(PartEntry.MIDDLE);
+            set.put(name, Quantity.of(position, Unit.FRACTION));
+        }
+        return set;
+    }
+
+    /** Whether anything was said that only a log can hold. */
+    boolean saysAnything() {
+        return at.isPresent()
+                || when.isPresent()
+                || instrument.isPresent()
+                || probe.isPresent()
+                || temperature.isPresent()
+                || supply.isPresent()
+                || !settings.isEmpty();
+    }
+}

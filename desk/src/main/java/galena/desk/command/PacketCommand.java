@@ -1,0 +1,54 @@
+package galena.desk.command;
+
+import galena.build.folder.BuildFolder;
+import galena.build.folder.Layout;
+import galena.build.folder.Overlay;
+import galena.build.predict.Predict;
+import galena.build.predict.Prediction;
+import galena.desk.console.ExitCode;
+import galena.desk.console.Terminal;
+import galena.engine.steady.Accuracy;
+import galena.packet.Packet;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code galena packet DIR}: what a friend needs to build it too. */
+@Command(
+        name = "packet",
+        description =
+                "Write what a friend needs to build it too: schematic, parts, windings, expected readings, alignment,"
+                        + " as one page, as PDF and as single files.")
+public final class PacketCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Parameters(paramLabel = "DIR", description = "The build's folder, or its build.yaml.")
+    private Path folder = Path.of("");
+
+    @Option(
+            names = "--into",
+            paramLabel = "FOLDER",
+            description = "Where the packet goes; packet in the build's folder unless said.")
+    private Optional<Path> into = Optional.empty();
+
+    public PacketCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        BuildFolder build = BuildFolder.open(folder);
+        Path place = into.orElseGet(() -> Layout.PACKET.in(build.folder()));
+        List<Path> written;
+        try (Attention attention = new Attention(terminal)) {
+            Prediction prediction = Predict.of(build, Overlay.NONE, Accuracy.CERTIFIED, attention);
+            written = Packet.write(build, prediction, place, attention);
+        }
+        for (Path file : written) terminal.print("written: " + file);
+        return ExitCode.DONE.number();
+    }
+}

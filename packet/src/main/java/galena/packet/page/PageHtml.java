@@ -1,0 +1,146 @@
+package galena.packet.page;
+
+import galena.packet.page.Page.Block;
+import galena.packet.page.Page.Bullets;
+import galena.packet.page.Page.Caution;
+import galena.packet.page.Page.Drawing;
+import galena.packet.page.Page.Grid;
+import galena.packet.page.Page.Paragraph;
+import galena.packet.page.Page.Section;
+import galena.packet.page.Page.Steps;
+import java.util.List;
+
+/**
+ * Writes a page as one HTML document that needs nothing else: no network, no script, no font. The text is XML as well, so that
+ * any XML reader takes it.
+ */
+public final class PageHtml {
+    /** A table of so few rows is not torn between two sheets of paper. */
+    private static final int BRIEF = 16;
+
+    private final Page page;
+    private final boolean print;
+    private final StringBuilder out = new StringBuilder();
+    private int tables;
+    private int figures;
+
+    private PageHtml(Page page, boolean print) {
+        this.page = page;
+        this.print = print;
+    }
+
+    /** For screens, light or dark, large or small; prints well too. */
+    public static String of(Page page) {
+        return new PageHtml(page, false).write();
+    }
+
+    /** For paper alone. */
+    static String forPaper(Page page) {
+        return new PageHtml(page, true).write();
+    }
+
+    private String write() {
+        out.append("<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n");
+        if (print)
+            out.append("<meta name=\"subject\" content=\"")
+                    .append(escaped(page.subtitle()))
+                    .append("\"/>\n");
+        else out.append("<meta charset=\"utf-8\"/>\n");
+        out.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
+        out.append("<meta name=\"description\" content=\"")
+                .append(escaped(page.subtitle()))
+                .append("\"/>\n");
+        tag("title", "", page.title());
+        out.append("<style>\n")
+                .append(print ? PageStyle.paper(page.trace()) : PageStyle.SCREEN)
+                .append("</style>\n");
+        out.append("</head>\n<body>\n<header>\n");
+        tag("h1", "", page.title());
+        tag("p", "subtitle", page.subtitle());
+        out.append("</header>\n");
+        index();
+        out.append("<main>\n");
+        page.sections().forEach(this::section);
+        out.append("</main>\n");
+        if (!print) { // on paper it stands at the foot of every page
+            out.append("<footer>\n");
+            tag("p", "trace", page.trace());
+            out.append("</footer>\n");
+        }
+        out.append("</body>\n</html>\n");
+        return out.toString();
+    }
+
+    private void index() {
+        out.append("<nav aria-label=\"Contents\">\n<ol>\n");
+        for (Section s : page.sections())
+            out.append("<li><a href=\"#")
+                    .append(s.id())
+                    .append("\" title=\"Go to this section\">")
+                    .append(escaped(s.heading()))
+                    .append("</a></li>\n");
+        out.append("</ol>\n</nav>\n");
+    }
+
+    private void section(Section section) {
+        out.append("<section>\n<h2 id=\"").append(section.id()).append("\">");
+        out.append(escaped(section.heading())).append("</h2>\n");
+        section.blocks().forEach(this::block);
+        out.append("</section>\n");
+    }
+
+    private void block(Block block) {
+        if (block instanceof Paragraph p) tag("p", "", p.text());
+        else if (block instanceof Caution c) tag("p", "caution", c.text());
+        else if (block instanceof Bullets b) list("ul", b.items());
+        else if (block instanceof Steps s) list("ol", s.items());
+        else if (block instanceof Grid g) grid(g);
+        else if (block instanceof Drawing d) drawing(d);
+    }
+
+    private void list(String tag, List<String> items) {
+        out.append('<').append(tag).append(">\n");
+        for (String item : items) tag("li", "", item);
+        out.append("</").append(tag).append(">\n");
+    }
+
+    private void grid(Grid grid) {
+        tables++;
+        boolean brief = grid.rows().size() <= BRIEF;
+        out.append("<div class=\"wide\">\n").append(brief ? "<table class=\"brief\">\n" : "<table>\n");
+        tag("caption", "", "Table " + tables + ". " + grid.caption());
+        out.append("<thead>\n<tr>");
+        for (String cell : grid.head())
+            out.append("<th scope=\"col\">").append(escaped(cell)).append("</th>");
+        out.append("</tr>\n</thead>\n<tbody>\n");
+        for (List<String> row : grid.rows()) {
+            out.append("<tr><th scope=\"row\">").append(escaped(row.get(0))).append("</th>");
+            for (String cell : row.subList(1, row.size()))
+                out.append("<td>").append(escaped(cell)).append("</td>");
+            out.append("</tr>\n");
+        }
+        out.append("</tbody>\n</table>\n</div>\n");
+    }
+
+    private void drawing(Drawing drawing) {
+        figures++;
+        out.append("<figure>\n<div class=\"wide\">\n");
+        out.append(print ? PaperSvg.of(drawing.svg(), drawing.caption()) : drawing.svg());
+        out.append("</div>\n");
+        tag("figcaption", "", "Figure " + figures + ". " + drawing.caption());
+        out.append("</figure>\n");
+    }
+
+    private void tag(String tag, String kind, String text) {
+        out.append('<').append(tag);
+        if (!kind.isEmpty()) out.append(" class=\"").append(kind).append('"');
+        out.append('>').append(escaped(text)).append("</").append(tag).append(">\n");
+    }
+
+    private static String escaped(String text) {
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
+    }
+}
