@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * From the operating point to the orbit with amplitude as the guide: at each amplitude of the site's voltage, the extra load (a
  * conductance across the site) that holds it there is found with the orbit. At vanishing amplitude it is the startup's extra
  * conductance; where it falls through zero the circuit holds the amplitude unaided. Load as a function of amplitude is
- * single-valued where amplitude as a function of load folds back, so hard-starting oscillators need nothing special.
+ * single-valued where amplitude as a function of load folds back, so hard-starting oscillators need nothing special. Working state:
+ * one march for one question.
  */
 final class AmplitudeMarch {
     private static final int INTERVALS = 32;
@@ -23,6 +24,7 @@ final class AmplitudeMarch {
     private static final double REFINED_RATIO = 1.2;
     private static final int NEWTON_STEPS = 14;
     private static final double FIRST_AMPLITUDE = 0.02;
+    private static final double SMALLEST_AMPLITUDE = 1e-6;
     private static final double FIRST_RATIO = 2;
     private static final double LARGEST_RATIO = 2.5;
     private static final double SMALLEST_RATIO = 1.002;
@@ -38,8 +40,20 @@ final class AmplitudeMarch {
     private final OrbitNewton newton;
     private final Watch watch;
     private final double supply;
+    private final double largestRatio;
+    private Station earlier;
+    private Station before;
+    private Station now;
+    private double ratio;
+    private int steps;
+    private int intervals = INTERVALS;
 
     AmplitudeMarch(OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch) {
+        this(point, startup, system, watch, LARGEST_RATIO);
+    }
+
+    /** @param largestRatio of an amplitude to the one before: small where nothing on the way may be missed */
+    AmplitudeMarch(OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch, double largestRatio) {
         this.point = point;
         this.equations = point.equations();
         this.startup = startup;
@@ -51,6 +65,28 @@ final class AmplitudeMarch {
         double highest = 0;
         for (int j = 1; j <= equations.nets(); j++) highest = Math.max(highest, Math.abs(point.x()[j]));
         supply = highest;
+        this.largestRatio = largestRatio;
+        ratio = Math.min(FIRST_RATIO, largestRatio);
+        now = new Station(small(startup.holding(), 0), 0, startup.extraConductance());
+        before = now;
+        earlier = now;
+    }
+
+    /**
+     * A place on the way.
+     *
+     * @param orbit held there
+     * @param amplitude of the site's voltage, V
+     * @param load that holds it, S
+     */
+    record Station(Orbit orbit, double amplitude, double load) {
+        boolean held() {
+            return load > 0;
+        }
+
+        Station on(double[] mesh) {
+            return new Station(orbit.onMesh(mesh), amplitude, load);
+        }
     }
 
     /**
@@ -60,97 +96,149 @@ final class AmplitudeMarch {
      * @param reason why, when there is none
      * @param amplitude the last amplitude reached, V
      * @param load the load there, S
-     * @param threshold the amplitude from which on load could be carried, V; zero when from the smallest
      */
-    record Arrival(@Nullable Orbit orbit, SteadyState.Reason reason, double amplitude, double load, double threshold) {}
+    record Arrival(@Nullable Orbit orbit, SteadyState.Reason reason, double amplitude, double load) {}
 
     int iterations() {
         return newton.iterations();
     }
 
-    Arrival run() {
-        double amplitude = FIRST_AMPLITUDE;
-        Orbit now = small(startup.holding(), amplitude);
-        system.plan(now);
-        system.setLoad(startup.extraConductance());
-        while (!newton.improve(now, Closing.Free.FREQUENCY_AND_LOAD, amplitude, NEWTON_STEPS)) {
-            amplitude /= 4;
-            if (amplitude < 1e-6) return new Arrival(null, SteadyState.Reason.NO_START, amplitude, system.load(), 0);
-            now = small(startup.holding(), amplitude);
-            system.setLoad(startup.extraConductance());
-        }
-        return climb(now, amplitude);
+    /** Highest voltage of a net at rest, V: the measure of what a stage can swing. */
+    double supply() {
+        return supply;
     }
 
-    private Arrival climb(Orbit first, double firstAmplitude) {
-        Orbit before = rest(first);
-        double amplitudeBefore = 0;
-        Orbit now = first;
-        double amplitude = firstAmplitude, load = system.load(), ratio = FIRST_RATIO;
-        boolean held = load > 0;
-        double threshold = 0;
-        int intervals = INTERVALS;
-        for (int k = 0; k < MOST_STEPS && amplitude < LARGEST_AMPLITUDE * supply + 1; k++) {
-            watch.check();
-            double next = amplitude * ratio;
-            Orbit trial = extrapolated(before, amplitudeBefore, now, amplitude, next);
-            system.setLoad(load);
-            int iterations = newton.iterations();
-            if (!newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, next, NEWTON_STEPS)) {
-                ratio = Math.sqrt(ratio);
-                if (ratio < SHORT_RATIO && intervals < MOST_INTERVALS) {
-                    intervals *= 2;
-                    double[] finer = Remesh.follow(now, equations, intervals);
-                    before = before.onMesh(finer);
-                    now = now.onMesh(finer);
-                    ratio = REFINED_RATIO;
-                } else if (ratio < SMALLEST_RATIO) {
-                    return new Arrival(null, stuck(held, amplitude), amplitude, load, threshold);
-                }
-                continue;
-            }
-            double loadThere = system.load();
-            if (held && loadThere <= 0) {
-                Orbit landed = land(now, load, trial, loadThere);
-                if (landed != null) return new Arrival(landed, SteadyState.Reason.NONE, next, 0, threshold);
-                ratio = Math.sqrt(ratio);
-                if (ratio < SMALLEST_RATIO)
-                    return new Arrival(null, SteadyState.Reason.MARCH_STUCK, amplitude, load, threshold);
-                continue;
-            }
-            if (!held && loadThere > 0) threshold = next;
-            held = loadThere > 0;
-            double[] mesh = Remesh.follow(trial, equations, intervals);
-            before = now.onMesh(mesh);
-            amplitudeBefore = amplitude;
-            now = trial.onMesh(mesh);
-            amplitude = next;
-            load = loadThere;
-            if (newton.iterations() - iterations <= EASY) ratio = Math.min(LARGEST_RATIO, ratio * 1.3);
+    Station now() {
+        return now;
+    }
+
+    /** The station before, on the same mesh. */
+    Station before() {
+        return before;
+    }
+
+    /** Goes up to the first orbit that needs no load and would lack some with more amplitude: where an oscillation settles. */
+    Arrival run() {
+        if (!begin()) return ended(SteadyState.Reason.NO_START);
+        while (!atEnd()) {
+            if (!advance()) return ended(stuck());
+            if (!before.held() || now.held()) continue;
+            Orbit landed = land(before, now);
+            if (landed != null) return new Arrival(landed, SteadyState.Reason.NONE, now.amplitude, 0);
+            if (!retreat()) return ended(SteadyState.Reason.MARCH_STUCK);
         }
-        boolean far = amplitude >= LARGEST_AMPLITUDE * supply + 1;
-        SteadyState.Reason reason =
-                !held ? SteadyState.Reason.DECAYS : far ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.MARCH_STUCK;
-        return new Arrival(null, reason, amplitude, load, threshold);
+        return ended(outcome());
+    }
+
+    private Arrival ended(SteadyState.Reason reason) {
+        return new Arrival(null, reason, now.amplitude, now.load);
+    }
+
+    /** What the end of the way means. */
+    SteadyState.Reason outcome() {
+        if (!now.held()) return SteadyState.Reason.DECAYS;
+        return far() ? SteadyState.Reason.NO_LIMIT : SteadyState.Reason.MARCH_STUCK;
     }
 
     /** Beyond the supply a stage that still needs help only clips harder; stuck there is an answer. */
-    private SteadyState.Reason stuck(boolean held, double amplitude) {
-        return !held && amplitude > supply ? SteadyState.Reason.DECAYS : SteadyState.Reason.MARCH_STUCK;
+    SteadyState.Reason stuck() {
+        return !now.held() && now.amplitude > supply ? SteadyState.Reason.DECAYS : SteadyState.Reason.MARCH_STUCK;
     }
 
-    /** Between an amplitude that could carry load and one that could not: the orbit without any. */
-    private @Nullable Orbit land(Orbit below, double loadBelow, Orbit above, double loadAbove) {
-        double share = loadBelow / (loadBelow - loadAbove);
-        Orbit orbit = below.copy();
-        for (int p = 0; p < orbit.x.length; p++) orbit.x[p] += share * (above.x[p] - below.x[p]);
-        orbit.frequency += share * (above.frequency - below.frequency);
-        double low = Closing.condition(below, below.x, site, 1), high = Closing.condition(above, above.x, site, 1);
+    /** Finds the smallest amplitude's orbit, beside the operating point. */
+    boolean begin() {
+        double amplitude = FIRST_AMPLITUDE;
+        Orbit orbit = small(startup.holding(), amplitude);
+        system.plan(orbit);
+        system.setLoad(startup.extraConductance());
+        while (!newton.improve(orbit, Closing.Free.FREQUENCY_AND_LOAD, amplitude, NEWTON_STEPS)) {
+            amplitude /= 4;
+            now = new Station(orbit, amplitude, startup.extraConductance());
+            if (amplitude < SMALLEST_AMPLITUDE) return false;
+            orbit = small(startup.holding(), amplitude);
+            system.setLoad(startup.extraConductance());
+        }
+        now = new Station(orbit, amplitude, system.load());
+        before = new Station(rest(orbit), 0, startup.extraConductance());
+        earlier = before;
+        return true;
+    }
+
+    boolean atEnd() {
+        return steps >= MOST_STEPS || far();
+    }
+
+    private boolean far() {
+        return now.amplitude >= LARGEST_AMPLITUDE * supply + 1;
+    }
+
+    /** One step up; false when not even the smallest succeeds. */
+    boolean advance() {
+        while (steps++ < MOST_STEPS) {
+            watch.check();
+            int iterations = newton.iterations();
+            Station next = at(now.amplitude * ratio);
+            if (next == null) {
+                boolean more = shorten();
+                if (ratio < SHORT_RATIO) more |= densify();
+                if (!more) return false;
+                continue;
+            }
+            double[] mesh = Remesh.follow(next.orbit, equations, intervals);
+            earlier = before;
+            before = now.on(mesh);
+            now = next.on(mesh);
+            if (newton.iterations() - iterations <= EASY) ratio = Math.min(largestRatio, ratio * 1.3);
+            return true;
+        }
+        return false;
+    }
+
+    /** Goes back on the last step and takes the next one shorter; false when it is short enough. */
+    boolean retreat() {
+        now = before;
+        before = earlier.on(now.orbit.mesh);
+        return shorten();
+    }
+
+    private boolean shorten() {
+        ratio = Math.sqrt(ratio);
+        return ratio >= SMALLEST_RATIO;
+    }
+
+    /** Twice the intervals where the waveform is too sharp for those it has; false where that is not worth it or was done. */
+    private boolean densify() {
+        if (intervals >= MOST_INTERVALS || stuck() == SteadyState.Reason.DECAYS) return false;
+        intervals *= 2;
+        double[] mesh = Remesh.follow(now.orbit, equations, intervals);
+        before = before.on(mesh);
+        now = now.on(mesh);
+        system.plan(now.orbit);
+        ratio = REFINED_RATIO;
+        return true;
+    }
+
+    /** The orbit held at another amplitude, by extrapolation from the last two; null when Newton does not find it. */
+    @Nullable
+    Station at(double amplitude) {
+        Orbit trial = extrapolated(before, now, amplitude);
+        system.setLoad(now.load);
+        boolean found = newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, amplitude, NEWTON_STEPS);
+        return found ? new Station(trial, amplitude, system.load()) : null;
+    }
+
+    /** Between an amplitude that could carry load and one that could not, or the other way: the orbit without any. One mesh. */
+    @Nullable
+    Orbit land(Station below, Station above) {
+        double share = below.load / (below.load - above.load);
+        Orbit orbit = below.orbit.copy();
+        for (int p = 0; p < orbit.x.length; p++) orbit.x[p] += share * (above.orbit.x[p] - orbit.x[p]);
+        orbit.frequency += share * (above.orbit.frequency - orbit.frequency);
         system.setLoad(0);
         if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) return null;
         double landed = Closing.condition(orbit, orbit.x, site, 1);
-        double slack = 0.05 * (high - low);
-        return landed > low - slack && landed < high + slack ? orbit : null;
+        double slack = 0.05 * (above.amplitude - below.amplitude);
+        return landed > below.amplitude - slack && landed < above.amplitude + slack ? orbit : null;
     }
 
     /** The operating point as a motionless orbit. */
@@ -181,11 +269,11 @@ final class AmplitudeMarch {
         return orbit;
     }
 
-    private static Orbit extrapolated(Orbit before, double from, Orbit now, double at, double to) {
-        Orbit orbit = now.copy();
-        double share = (to - at) / (at - from);
-        for (int p = 0; p < orbit.x.length; p++) orbit.x[p] += share * (now.x[p] - before.x[p]);
-        if (from > 0) orbit.frequency += share * (now.frequency - before.frequency);
+    private static Orbit extrapolated(Station before, Station now, double to) {
+        Orbit orbit = now.orbit.copy(), from = before.orbit;
+        double share = (to - now.amplitude) / (now.amplitude - before.amplitude);
+        for (int p = 0; p < orbit.x.length; p++) orbit.x[p] += share * (now.orbit.x[p] - from.x[p]);
+        if (before.amplitude > 0) orbit.frequency += share * (now.orbit.frequency - from.frequency);
         return orbit;
     }
 }

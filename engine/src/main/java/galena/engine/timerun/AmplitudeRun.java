@@ -3,24 +3,29 @@ package galena.engine.timerun;
 import galena.engine.equations.Equations;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Watch;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
- * How the amplitude of an oscillation goes on in time: the highest value of a voltage in each of its cycles.
+ * How the amplitude of an oscillation goes on in time: the highest value of a voltage in each of its cycles, found on the
+ * cubics of the steps. A voltage that stands still is noted once a cycle too, so that a dead time shows.
  *
  * @param times of the peaks, s
  * @param peaks V above the voltage's mean at rest
+ * @param crossings times at which the voltage rises through its value at rest, s
  * @param end how the run ended
  */
-public record AmplitudeRun(List<Double> times, List<Double> peaks, TimeRun.End end) {
+public record AmplitudeRun(List<Double> times, List<Double> peaks, List<Double> crossings, TimeRun.End end) {
     private static final double TOLERANCE = 1e-3;
     private static final double KICK = 1e-3;
     private static final double STEPS_A_CYCLE = 60;
+    /** However quiet: longer steps would damp a small oscillation that grows. */
+    private static final double LEAST_STEPS_A_CYCLE = 16;
 
     public AmplitudeRun {
         times = List.copyOf(times);
         peaks = List.copyOf(peaks);
+        crossings = List.copyOf(crossings);
     }
 
     /** From a steady orbit, every charge disturbed by a thousandth of its value there. */
@@ -66,25 +71,17 @@ public record AmplitudeRun(List<Double> times, List<Double> peaks, TimeRun.End e
             double frequency,
             double cycles,
             Watch watch) {
-        List<Double> times = new ArrayList<>(), peaks = new ArrayList<>();
-        double[] last = {rest, rest}, moment = {0};
-        TimeRun.End end = new TimeRun(equations, TOLERANCE, watch)
-                .run(x, kick, 0, cycles / frequency, 1 / (STEPS_A_CYCLE * frequency), (time, now) -> {
-                    double v = now[a] - now[b];
-                    if (last[1] > last[0] && last[1] > v && last[1] > rest && isNewCycle(times, moment[0], frequency)) {
-                        times.add(moment[0]);
-                        peaks.add(last[1] - rest);
-                    }
-                    last[0] = last[1];
-                    last[1] = v;
-                    moment[0] = time;
-                    return true;
-                });
-        return new AmplitudeRun(times, peaks, end);
+        Cycles seen = new Cycles(a, b, rest, 1 / frequency);
+        TimeRun.End end = new TimeRun(equations, TOLERANCE, 1 / (LEAST_STEPS_A_CYCLE * frequency), watch)
+                .run(x, kick, 0, cycles / frequency, 1 / (STEPS_A_CYCLE * frequency), seen);
+        return new AmplitudeRun(seen.times, seen.peaks, seen.crossings, end);
     }
 
-    private static boolean isNewCycle(List<Double> times, double moment, double frequency) {
-        return times.isEmpty() || moment - times.get(times.size() - 1) > 0.6 / frequency;
+    /** Hz, from the upward crossings of the level of rest in the last half; empty when there are fewer than two. */
+    public OptionalDouble frequency() {
+        List<Double> late = crossings.subList(crossings.size() / 2, crossings.size());
+        if (late.size() < 2) return OptionalDouble.empty();
+        return OptionalDouble.of((late.size() - 1) / (late.get(late.size() - 1) - late.get(0)));
     }
 
     /** Lowest over highest peak of the last half: 1 for a carrier that stands, 0 for one that stops now and then. */

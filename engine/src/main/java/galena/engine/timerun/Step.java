@@ -13,6 +13,7 @@ final class Step {
     private static final int S = 3;
     private static final int MOST_ITERATIONS = 12;
     private static final double SETTLED = 1e-6;
+    private static final double ROUNDING = 1e-4;
     private static final double VOLTS = 1e-3;
     private static final double AMPERES = 1e-6;
 
@@ -24,6 +25,7 @@ final class Step {
     private final double[] start;
     private final double[] startCharge;
     private final double[][] before;
+    private final Passage passage;
     private final double[] foretold;
     private final double[] low;
     private final double[] high;
@@ -40,6 +42,7 @@ final class Step {
         for (int j = 0; j < S; j++) at[j] = equations.newEvaluation();
         stages = new double[S][stride];
         before = new double[S + 1][stride];
+        passage = new Passage(before);
         start = x.clone();
         foretold = new double[stride];
         low = x.clone();
@@ -70,8 +73,9 @@ final class Step {
         return new BlockLu(BlockPlan.of(n, rows, columns, typical));
     }
 
-    double[] end() {
-        return stages[S - 1];
+    /** The step accepted last. */
+    Passage passage() {
+        return passage;
     }
 
     /** Solves a step; true when Newton settled. */
@@ -79,6 +83,7 @@ final class Step {
         double rate = 1 / width;
         if (rate > 100 * planned || rate < planned / 100) factors = plan(rate);
         foretell(width);
+        double last = Double.POSITIVE_INFINITY;
         for (int k = 0; k < MOST_ITERATIONS; k++) {
             double size;
             try {
@@ -88,6 +93,8 @@ final class Step {
             }
             if (!Double.isFinite(size)) return false;
             if (size < SETTLED) return true;
+            if (size < ROUNDING && size >= last) return true; // the step is so short that currents round to no less
+            last = size;
         }
         return false;
     }
@@ -143,6 +150,23 @@ final class Step {
 
     private double scale(int u) {
         return Math.max(high[u] - low[u], 0) + (equations.isCurrent(u) ? AMPERES : VOLTS);
+    }
+
+    /**
+     * Two short first steps: in the one everything follows the kicked charges, however far it jumps; the other is smooth, and the
+     * next can be foretold from it.
+     *
+     * @return false when the equations could not be solved
+     */
+    boolean settle(double time, double width) {
+        if (!solve(time, width)) return false;
+        accept(width);
+        widthBefore = Double.POSITIVE_INFINITY;
+        System.arraycopy(start, 0, low, 0, stride);
+        System.arraycopy(start, 0, high, 0, stride);
+        if (!solve(time + width, width)) return false;
+        accept(width);
+        return true;
     }
 
     /** How far the step's end lies from what was foretold, as a share of swing. */

@@ -1,0 +1,109 @@
+package galena.engine.steady;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The load that holds a mode, over its whole range of amplitude: every place where it is zero is an orbit of the circuit itself.
+ * Where it falls with amplitude an oscillation settles; where it rises lies the threshold that a kick must pass. Steps are short,
+ * and where the curve turns back before zero its turning point is looked at, so that a narrow pair of orbits is not stepped over.
+ */
+final class LoadCurve {
+    private static final double LARGEST_RATIO = 1.5;
+    /** Past the last orbit, and this many times the supply, a stage only clips harder. */
+    private static final double BEYOND = 2.5;
+
+    private final AmplitudeMarch march;
+    private final List<Crossing> crossings = new ArrayList<>();
+    private SteadyState.Reason reason = SteadyState.Reason.NONE;
+    private double lastAmplitude;
+
+    LoadCurve(AmplitudeMarch march) {
+        this.march = march;
+    }
+
+    static double largestRatio() {
+        return LARGEST_RATIO;
+    }
+
+    /**
+     * An orbit on the curve, roughly.
+     *
+     * @param orbit on the mesh of the march
+     * @param falls whether the load falls with amplitude there
+     */
+    record Crossing(Orbit orbit, boolean falls) {}
+
+    /** Where the curve could not be followed further although there may be more, in words; empty when all is seen. */
+    Optional<String> stuck() {
+        if (reason == SteadyState.Reason.NONE) return Optional.empty();
+        return Optional.of(new SteadyState.NotFound(
+                        reason, march.now().amplitude(), march.now().load())
+                .toString());
+    }
+
+    /** Every crossing, the smallest amplitude first. */
+    List<Crossing> follow() {
+        if (!march.begin()) {
+            reason = SteadyState.Reason.NO_START;
+            return crossings;
+        }
+        while (!march.atEnd() && !beyond()) {
+            AmplitudeMarch.Station last = march.before();
+            if (!march.advance()) {
+                if (march.now().held() || march.now().amplitude() < march.supply()) reason = march.stuck();
+                return crossings;
+            }
+            if (!look(last.amplitude() > 0 ? last : null)) {
+                reason = SteadyState.Reason.MARCH_STUCK;
+                return crossings;
+            }
+        }
+        if (march.now().held()) reason = march.outcome();
+        return crossings;
+    }
+
+    private boolean beyond() {
+        if (march.now().held() || crossings.isEmpty()) return false;
+        return march.now().amplitude() > BEYOND * Math.max(march.supply(), lastAmplitude);
+    }
+
+    /** Looks at the step just taken; false when a crossing in it can't be landed on however short the step. */
+    private boolean look(AmplitudeMarch.@Nullable Station last) {
+        AmplitudeMarch.Station from = march.before(), to = march.now();
+        if (from.held() != to.held()) return cross(from, to) || march.retreat();
+        if (last != null) turn(last, from, to);
+        return true;
+    }
+
+    private boolean cross(AmplitudeMarch.Station from, AmplitudeMarch.Station to) {
+        Orbit landed = march.land(from, to);
+        if (landed == null) return false;
+        crossings.add(new Crossing(landed, from.held()));
+        lastAmplitude = to.amplitude();
+        return true;
+    }
+
+    /** Three stations on the same side of zero, the middle one nearest to it: the turning point between them may be beyond. */
+    private void turn(AmplitudeMarch.Station a, AmplitudeMarch.Station b, AmplitudeMarch.Station c) {
+        if (a.held() != b.held()) return;
+        double size = Math.abs(b.load());
+        if (size >= Math.abs(a.load()) || size >= Math.abs(c.load())) return;
+        AmplitudeMarch.Station top = march.at(vertex(a, b, c));
+        if (top == null || top.held() == b.held()) return;
+        boolean above = top.amplitude() > b.amplitude();
+        AmplitudeMarch.Station low = above ? b : a, high = above ? c : b;
+        double[] mesh = top.orbit().mesh;
+        if (cross(low.on(mesh), top)) cross(top, high.on(mesh));
+    }
+
+    /** Where the parabola of load over the logarithm of amplitude through three stations has its turning point. */
+    private static double vertex(AmplitudeMarch.Station a, AmplitudeMarch.Station b, AmplitudeMarch.Station c) {
+        double x = Math.log(a.amplitude() / b.amplitude()), z = Math.log(c.amplitude() / b.amplitude());
+        double u = (a.load() - b.load()) / x, w = (c.load() - b.load()) / z;
+        double bend = (w - u) / (z - x), slope = u - bend * x;
+        return b.amplitude() * Math.exp(-slope / (2 * bend));
+    }
+}
