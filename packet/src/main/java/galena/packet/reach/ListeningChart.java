@@ -13,8 +13,6 @@ import java.util.List;
 
 /** Audio signal-to-noise with distance, one line for each class of set; what a set plays too weakly from is not drawn. */
 public final class ListeningChart {
-    private static final double BEST_SHOWN = 70;
-
     private ListeningChart() {}
 
     /** @param reach in which sets hear something */
@@ -23,9 +21,8 @@ public final class ListeningChart {
         for (Hearing hearing : reach.hearing()) {
             List<Point> points = hearing.curve().stream()
                     .filter(heard -> !heard.silent())
-                    .map(heard -> Point.at(
-                            heard.distance(),
-                            Math.min(BEST_SHOWN, heard.signalToNoise().value())))
+                    .map(heard ->
+                            Point.at(heard.distance(), heard.signalToNoise().value()))
                     .toList();
             if (!points.isEmpty()) series.add(Series.of(hearing.kind(), points));
         }
