@@ -27,15 +27,14 @@ final class StopTest {
                         "-cp",
                         System.getProperty("java.class.path"),
                         Galena.class.getName(),
-                        "cover",
+                        "spread",
                         build.toString(),
-                        "Ct",
-                        "--steps",
-                        "1000")
+                        "--count",
+                        "1000000")
                 .redirectError(build.resolve("remarks").toFile())
                 .start();
         try {
-            assertThat(process.waitFor(4, TimeUnit.SECONDS))
+            assertThat(process.waitFor(12, TimeUnit.SECONDS))
                     .as("ended by itself")
                     .isFalse();
             process.destroy();
