@@ -161,7 +161,6 @@ public final class Predict {
         if (!(level > 0)) return new Prediction.NoCurve("the audio source has no level");
         return StaticModulation.of(
                 found,
-                startup.get(),
                 audio.get().name(),
                 level,
                 output.get().part(),

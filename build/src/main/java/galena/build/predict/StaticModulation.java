@@ -4,7 +4,6 @@ import galena.build.figure.Figure;
 import galena.build.quantity.Unit;
 import galena.engine.circuit.Circuit;
 import galena.engine.equations.Equations;
-import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
@@ -61,20 +60,14 @@ final class StaticModulation {
      * @param quantity that current's name
      */
     static Prediction.Modulation of(
-            SteadyState.Found carrier,
-            Startup startup,
-            String source,
-            double level,
-            String coil,
-            String quantity,
-            Progress progress) {
+            SteadyState.Found carrier, String source, double level, String coil, String quantity, Progress progress) {
         Circuit held = Envelope.hold(carrier.waveforms());
-        return new StaticModulation(held, source, coil, quantity, level, progress).solve(startup);
+        return new StaticModulation(held, source, coil, quantity, level, progress).solve(carrier);
     }
 
-    private Prediction.Modulation solve(Startup startup) {
+    private Prediction.Modulation solve(SteadyState.Found carrier) {
         Optional<SteadyState.Found> centre =
-                Envelope.centre(Envelope.at(held, source, 0), startup.site().part(), Accuracy.LIVE, progress.watch());
+                Envelope.centre(carrier, Envelope.at(held, source, 0), Accuracy.LIVE, progress.watch());
         if (centre.isEmpty()) return new Prediction.NoCurve("the carrier was lost when the large capacitors were held");
         List<Prediction.Point> curve = new ArrayList<>();
         curve.add(point(0, centre.get()));

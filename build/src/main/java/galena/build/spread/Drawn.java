@@ -46,6 +46,10 @@ public record Drawn(
         HARMONIC("strongest harmonic of that current", Unit.DECIBEL),
         /** Supply current, A. */
         SUPPLY("supply current", Unit.AMPERE),
+        /** Peak audio voltage at the source that gives the wanted depth, presets as set, V. */
+        AUDIO("audio for the wanted depth", Unit.VOLT),
+        /** Negative modulation peak with the audio at its own level, presets as set, a fraction. */
+        DEPTH("negative peak at the audio's level", Unit.FRACTION),
         /** Envelope distortion at the wanted depth, a fraction. */
         DISTORTION("envelope distortion at the wanted depth", Unit.FRACTION);
 

@@ -3,8 +3,8 @@ package galena.build.spread;
 import galena.build.folder.Build;
 import galena.build.folder.Intent;
 import galena.build.folder.Supply;
-import galena.build.predict.Envelope;
 import galena.build.predict.Progress;
+import galena.build.predict.QuickEnvelope;
 import galena.build.predict.Running;
 import galena.build.quantity.Quantity;
 import galena.build.wiring.CircuitOf;
@@ -18,6 +18,8 @@ import galena.engine.part.Trimmer;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
 import galena.engine.steady.Family;
+import galena.engine.steady.Followed;
+import galena.engine.steady.Follower;
 import galena.engine.steady.Retrim;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
@@ -42,6 +44,7 @@ final class Sampler {
     private final Conditions conditions;
     private final String trimmer;
     private final Progress progress;
+    private final ThreadLocal<Workplace> workplaces = ThreadLocal.withInitial(Workplace::new);
 
     Sampler(Running typical, List<Unknown> unknowns, Conditions conditions, String trimmer, Progress progress) {
         this.build = typical.build();
@@ -103,42 +106,61 @@ final class Sampler {
             failures.add("does not start");
             return;
         }
-        Optional<SteadyState.Found> asSet = solve(equations, point, startup.get());
-        if (asSet.isEmpty()) {
+        Workplace work = workplaces.get();
+        Optional<Followed> asSet = solve(work.follower, equations, point, startup.get());
+        Optional<SteadyState.Found> trimmed =
+                asSet.flatMap(orbit -> trim(work.follower, circuit, orbit, values, failures));
+        if (asSet.isEmpty() || trimmed.isEmpty()) {
             failures.add("no steady oscillation");
             return;
         }
-        values.put(Drawn.Quantity.AS_SET, asSet.get().waveforms().frequency());
-        SteadyState.Found trimmed = trim(circuit, asSet.get(), values, failures);
-        figures(trimmed.waveforms(), values, failures);
-        depth(trimmed, values, failures);
+        values.put(Drawn.Quantity.AS_SET, asSet(asSet.get(), trimmed.get()));
+        figures(trimmed.get().waveforms(), values, failures);
+        work.envelope.ifPresent(envelope -> depth(envelope, trimmed.get(), values, failures));
     }
 
-    private Optional<SteadyState.Found> solve(Equations equations, OperatingPoint.Found point, Startup startup) {
-        SteadyOscillation steady = new SteadyOscillation(ACCURACY, progress.watch());
-        if (steady.solveNear(equations, typical.state()) instanceof SteadyState.Found near) return Optional.of(near);
-        return steady.solve(point, startup) instanceof SteadyState.Found cold ? Optional.of(cold) : Optional.empty();
+    /** The carrier as set is solved on the coarser mesh only; the trimmed one tells what that mesh is wrong by. */
+    private static double asSet(Followed asSet, SteadyState.Found trimmed) {
+        double meshes = trimmed.waveforms().frequency()
+                / Followed.of(trimmed).waveforms().frequency();
+        return asSet.waveforms().frequency() * meshes;
+    }
+
+    private Optional<Followed> solve(Follower follower, Equations equations, OperatingPoint.Found point, Startup s) {
+        Optional<Followed> near = follower.follow(equations, Followed.of(typical.state()));
+        if (near.isPresent()) return near;
+        return new SteadyOscillation(ACCURACY, progress.watch()).solve(point, s) instanceof SteadyState.Found cold
+                ? Optional.of(Followed.of(cold))
+                : Optional.empty();
     }
 
     /** Turns the trimmer to the wanted carrier as a builder would; the stop where it can't be reached. */
-    private SteadyState.Found trim(
-            Circuit circuit, SteadyState.Found asSet, Map<Drawn.Quantity, Double> values, List<String> failures) {
+    private Optional<SteadyState.Found> trim(
+            Follower follower,
+            Circuit circuit,
+            Followed asSet,
+            Map<Drawn.Quantity, Double> values,
+            List<String> failures) {
         Optional<Quantity> carrier = build.intent().carrier();
-        if (carrier.isEmpty() || trimmer.isEmpty()) return asSet;
+        if (carrier.isEmpty() || trimmer.isEmpty()) return settled(follower, asSet);
         Trimmer part = (Trimmer) circuit.part(trimmer).orElseThrow();
-        Family family = position -> Equations.of(circuit.with(part.at(Math.max(0, Math.min(1, position)))));
-        Retrim.Outcome outcome = new Retrim(ACCURACY, progress.watch())
-                .toFrequency(family, 0, 1, part.position(), asSet, carrier.get().value());
+        Family family = position -> Equations.of(circuit.with(part.at(position)));
+        Retrim.Outcome outcome = follower.toFrequency(
+                family, 0, 1, part.position(), asSet, carrier.get().value());
         if (outcome instanceof Retrim.Trimmed there) {
             values.put(Drawn.Quantity.TRIM, there.parameter());
-            return there.state();
+            return Optional.of(there.state());
         }
         if (outcome instanceof Retrim.OutOfRange stop) {
             failures.add(trimmer + " does not reach the channel");
-            return stop.state();
+            return Optional.of(stop.state());
         }
         failures.add("the orbit was lost while trimming");
-        return asSet;
+        return settled(follower, asSet);
+    }
+
+    private static Optional<SteadyState.Found> settled(Follower follower, Followed orbit) {
+        return follower.settle(orbit) instanceof SteadyState.Found found ? Optional.of(found) : Optional.empty();
     }
 
     private void figures(Waveforms w, Map<Drawn.Quantity, Double> values, List<String> failures) {
@@ -156,23 +178,35 @@ final class Sampler {
     }
 
     /** The wanted depth under the distortion that still counts as clean, the audio level being the builder's to set. */
-    private void depth(SteadyState.Found carrier, Map<Drawn.Quantity, Double> values, List<String> failures) {
-        Optional<Quantity> wanted = build.intent().modulation();
-        Optional<String> source = typical.audioSource();
-        if (wanted.isEmpty() || source.isEmpty()) return;
-        Optional<Double> distortion = Envelope.distortionAt(
-                carrier,
-                source.get(),
-                typical.outputCoil(),
-                wanted.get().value(),
-                typical.audioLevel(),
-                ACCURACY,
-                progress.watch());
-        if (distortion.isEmpty()) {
+    private void depth(
+            QuickEnvelope envelope,
+            SteadyState.Found carrier,
+            Map<Drawn.Quantity, Double> values,
+            List<String> failures) {
+        double wanted = build.intent().modulation().orElseThrow().value();
+        Optional<QuickEnvelope.Look> look = envelope.at(carrier, wanted);
+        if (look.isEmpty()) {
             failures.add("the wanted depth is not reached");
             return;
         }
-        values.put(Drawn.Quantity.DISTORTION, distortion.get());
-        if (distortion.get() > CLEAN) failures.add("the wanted depth distorts");
+        values.put(Drawn.Quantity.AUDIO, look.get().audio());
+        look.get().negativePeak().ifPresent(peak -> values.put(Drawn.Quantity.DEPTH, peak));
+        values.put(Drawn.Quantity.DISTORTION, look.get().distortion());
+        if (look.get().distortion() > CLEAN) failures.add("the wanted depth distorts");
+    }
+
+    /** What one thread keeps from build to build. */
+    private final class Workplace {
+        private final Follower follower = new Follower(
+                typical.state().waveforms().equations(), typical.state().site(), ACCURACY, progress.watch());
+        private final Optional<QuickEnvelope> envelope = typical.audioSource()
+                .filter(source -> build.intent().modulation().isPresent() && typical.audioLevel() > 0)
+                .map(source -> new QuickEnvelope(
+                        typical.state(),
+                        source,
+                        typical.outputCoil(),
+                        typical.audioLevel(),
+                        ACCURACY,
+                        progress.watch()));
     }
 }

@@ -97,6 +97,11 @@ public final class Equations {
         return Optional.ofNullable(unknowns.get(Assembly.currentName(part)));
     }
 
+    /** The unknown of a name that {@link #name} gives, if there is one. */
+    public Optional<Integer> unknown(String name) {
+        return Optional.ofNullable(unknowns.get(name));
+    }
+
     /** The entry of the pattern at a row and column, or 0 when there is none. */
     public int entry(int row, int column) {
         for (int e = 1; e < pattern.entries(); e++) {

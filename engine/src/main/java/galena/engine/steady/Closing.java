@@ -216,12 +216,15 @@ final class Closing {
      *
      * @param stages the particular solution from that start charge; read
      * @param end its charge at the period's end; read
+     * @param imposed whether the conditions ask for what the last {@link #impose} noted, or for nothing
      * @param extra written
      */
-    void finishParticular(Orbit orbit, Site site, double[] stages, double[] end, double[] extra) {
+    void finishParticular(Orbit orbit, Site site, double[] stages, double[] end, boolean imposed, double[] extra) {
         // with δq₀ = explicit + z: the end is `end` + Φ z + …, so (1 − Φ) z − … = end − explicit
         for (int r = 0; r < m; r++) right.set(r, 0, end[r] - startCharge[r]);
-        for (int c = 0; c < free.count(); c++) right.set(m + c, 0, -condition(orbit, stages, site, c));
+        for (int c = 0; c < free.count(); c++) {
+            right.set(m + c, 0, (imposed ? values[c] : 0) - condition(orbit, stages, site, c));
+        }
         finish(extra);
         for (int r = 0; r < m; r++) start[r] += startCharge[r];
     }

@@ -69,9 +69,20 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
      * A monodromy matrix and the direction of its trivial vector; the direction is empty for a driven circuit.
      *
      * @param scale of each charge, so that squares are energies: one over the root of its own capacitance or inductance
-     * @param age the Newton step taken since the matrix was made, as a share of swing
+     * @param age the Newton step that the orbit still lacks, as a share of swing
      */
-    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale, double age) {}
+    record Monodromy(DMatrixRMaj matrix, double[] drift, double[] scale, double age) {
+        /** Of one of a steady state's orbits, linearised where it stands. */
+        static Monodromy of(SteadyState.Found found, Orbit orbit) {
+            OrbitSystem system = new OrbitSystem(found.waveforms().equations(), found.site());
+            double drive = found.waveforms().drive();
+            system.setDrive(drive);
+            double lacking =
+                    new OrbitNewton(system).lacking(orbit, drive == 0 ? Closing.Free.FREQUENCY : Closing.Free.NOTHING);
+            double[] shift = drive == 0 ? system.startDrift(orbit) : new double[0];
+            return new Monodromy(system.closing().monodromy(), shift, system.energyScales(orbit), lacking);
+        }
+    }
 
     static Floquet of(Monodromy fine, Monodromy coarse, double frequency) {
         Split a = split(fine), b = split(coarse);

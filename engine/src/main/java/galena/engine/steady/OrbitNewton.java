@@ -3,7 +3,9 @@ package galena.engine.steady;
 import galena.engine.linear.SingularMatrix;
 
 /**
- * Newton's method on a whole orbit and the extra unknowns. Steps are measured against each unknown's own swing; a step larger
+ * Newton's method on a whole orbit and the extra unknowns. Near the solution the matrix of one step serves the next ones
+ * (simplified Newton: they cost a quarter and shrink by as much as the matrix is off); how much is then still lacking is judged by
+ * the rate at which they shrink. Steps are measured against each unknown's own swing; a step larger
  * than half a swing is shortened to that, because the exponential laws are not to be trusted further.
  */
 final class OrbitNewton {
@@ -24,12 +26,22 @@ final class OrbitNewton {
 
     private static final double STILL_AMPERES = 1e-12;
 
+    /** A step shorter than this may be followed by steps with the same matrix, while each is this much shorter than the last. */
+    private static final double NEAR = 0.05;
+
+    private static final double SHRINKS = 0.1;
+    private static final int MOST_REPEATED = 3;
+
+    /** What repeated steps still lack, by the rate at which they shrink, as a share of the step that would settle. */
+    private static final double REMAINS = 0.01;
+
     private final OrbitSystem system;
     private final double[] extra = new double[Closing.MOST_FREE];
     private double[] step = {};
     private final double settled;
     private final double[] scale;
     private final double[] trusted;
+    private double length;
     private int iterations;
     private double lastStep;
 
@@ -71,18 +83,42 @@ final class OrbitNewton {
             } catch (SingularMatrix | ArithmeticException nothingToDivideBy) {
                 return false;
             }
-            double size = take(orbit, free);
+            double size = measure(orbit, free);
+            take(orbit, free);
             if (!Double.isFinite(size) || !(orbit.frequency > 0)) return false;
             lastStep = size;
             if (size < settled) return true;
+            if (size < NEAR && !free.load() && repeat(orbit, free, size)) return true;
             if (k > 8 && size > 0.5 * before) return false;
             before = size;
         }
         return false;
     }
 
-    /** Takes the step, shortened if need be; its full size as a share of swing. */
-    private double take(Orbit orbit, Closing.Free free) {
+    /** The step that a solved orbit still lacks, as a share of swing; the system is left linearised there. */
+    double lacking(Orbit orbit, Closing.Free free) {
+        step = new double[orbit.x.length];
+        system.newtonStep(orbit, free, 0, step, extra);
+        return measure(orbit, free);
+    }
+
+    /** Steps with the matrix as it is, for as long as they shrink fast; true when they became small. */
+    private boolean repeat(Orbit orbit, Closing.Free free, double first) {
+        double before = first;
+        for (int k = 0; k < MOST_REPEATED; k++) {
+            system.repeatedStep(orbit, free, step, extra);
+            double size = measure(orbit, free), rate = size / before;
+            if (!(rate < SHRINKS)) return false;
+            take(orbit, free);
+            lastStep = size;
+            if (size < settled && rate * size < REMAINS * settled) return true;
+            before = size;
+        }
+        return false;
+    }
+
+    /** The step's full size as a share of swing; settles how much of it is to be taken. */
+    private double measure(Orbit orbit, Closing.Free free) {
         measureSwings(orbit);
         double size = 0, stretch = 0;
         for (int p = 0; p < step.length; p += orbit.stride) {
@@ -96,11 +132,14 @@ final class OrbitNewton {
             size = Math.max(size, Math.abs(extra[0]) / orbit.frequency);
             stretch = Math.max(stretch, Math.abs(extra[0]) / orbit.frequency);
         }
-        double length = stretch > LONGEST_STEP ? LONGEST_STEP / stretch : 1;
+        length = stretch > LONGEST_STEP ? LONGEST_STEP / stretch : 1;
+        return size;
+    }
+
+    private void take(Orbit orbit, Closing.Free free) {
         for (int p = 0; p < step.length; p++) orbit.x[p] += length * step[p];
         if (free.frequency()) orbit.frequency += length * extra[0];
         if (free.load()) system.setLoad(system.load() + length * extra[1]);
-        return size;
     }
 
     private void measureSwings(Orbit orbit) {

@@ -30,7 +30,7 @@ final class OrbitSystem {
     /** Weight of q's rate against i when the sizes of a typical matrix are guessed: the method's largest coefficient. */
     private static final double RATE_WEIGHT = 4;
 
-    private final Equations equations;
+    private Equations equations;
     private final Site site;
     private double drive;
     private final int n;
@@ -93,6 +93,14 @@ final class OrbitSystem {
 
     Equations equations() {
         return equations;
+    }
+
+    /** Goes on with other values of the same circuit: plan and arrays are kept. @throws IllegalArgumentException for another structure */
+    void setEquations(Equations changed) {
+        if (!equations.pattern().sameAs(changed.pattern())) {
+            throw new IllegalArgumentException("the circuits differ in structure, not only in values");
+        }
+        equations = changed;
     }
 
     Site site() {
@@ -186,7 +194,32 @@ final class OrbitSystem {
         forward(orbit, free);
         closing.impose(orbit, site, amplitude);
         closing.solve(carried, extra);
-        backward(orbit, free, extra, step);
+        backward(orbit, free, closing.startCharges(), extra, step);
+    }
+
+    /**
+     * A step from what an orbit lacks now with the matrix of the last {@link #newtonStep} on the same mesh: one evaluation and two
+     * right-hand sides in place of a factorisation and one for every charge.
+     *
+     * @param orbit where; not changed
+     * @param free as in the last step, without a load or parameter
+     * @param step written
+     * @param extra written
+     */
+    void repeatedStep(Orbit orbit, Closing.Free free, double[] step, double[] extra) {
+        evaluate(orbit, orbit.intervals() - 1, S - 1, stage[0]);
+        System.arraycopy(stage[0].q, 0, startCharge, 0, stride);
+        for (int k = 0; k < orbit.intervals(); k++) {
+            for (int j = 0; j < S; j++) evaluate(orbit, k, j, stage[j]);
+            fillResidual(orbit, k, false);
+            System.arraycopy(stage[S - 1].q, 0, startCharge, 0, stride);
+        }
+        Arrays.fill(extra, 0);
+        double[] dq = closing.beginParticular(new double[charged.length]);
+        backward(orbit, free, dq, extra, step);
+        closing.impose(orbit, site, 0);
+        closing.finishParticular(orbit, site, step, dq, true, extra);
+        backward(orbit, free, closing.startCharges(), extra, step);
     }
 
     /** Factors every interval and carries all columns through the period. */
@@ -201,7 +234,7 @@ final class OrbitSystem {
         for (int k = 0; k < orbit.intervals(); k++) {
             for (int j = 0; j < S; j++) evaluate(orbit, k, j, stage[j]);
             factor(orbit, k);
-            fillResidual(orbit, k);
+            fillResidual(orbit, k, true);
             fillColumns(orbit, k, free, width);
             factors[k].solve(rhs, solution, width);
             handOn(k, width);
@@ -256,7 +289,7 @@ final class OrbitSystem {
     }
 
     /** Σⱼ Aⁱⁿᵛᵢⱼ (qⱼ − q₀)/h, kept: the derivative by f; times f plus i: the residual. */
-    private void fillResidual(Orbit orbit, int k) {
+    private void fillResidual(Orbit orbit, int k, boolean keepSlope) {
         double inverseWidth = 1 / orbit.width(k);
         double[] w = Radau.INVERSE, q0 = stage[0].q, q1 = stage[1].q, q2 = stage[2].q;
         for (int r = 1; r <= n; r++) {
@@ -266,7 +299,7 @@ final class OrbitSystem {
             for (int i = 0; i < S; i++) {
                 double slope = w[S * i] * a + w[S * i + 1] * b + w[S * i + 2] * c;
                 int at = (r - 1) * S + i;
-                byFrequency[k][at] = slope;
+                if (keepSlope) byFrequency[k][at] = slope;
                 residual[k][at] = orbit.frequency * slope + stage[i].i[r];
             }
         }
@@ -325,8 +358,7 @@ final class OrbitSystem {
     }
 
     /** With start charges and extra unknowns known, the steps of all stages. */
-    private void backward(Orbit orbit, Closing.Free free, double[] extra, double[] step) {
-        double[] dq = closing.startCharges();
+    private void backward(Orbit orbit, Closing.Free free, double[] dq, double[] extra, double[] step) {
         for (int k = 0; k < orbit.intervals(); k++) {
             double rate = orbit.frequency / orbit.width(k);
             for (int r = 1; r <= n; r++) {
@@ -382,7 +414,7 @@ final class OrbitSystem {
         for (int m = 0; m < dq.length; m++) dq[m] = change.charge[orbit.start(0) + charged[m]];
         double[] particular = closing.beginParticular(dq);
         sweepChange(orbit, change, particular, new double[Closing.MOST_FREE], free, derivative);
-        closing.finishParticular(orbit, site, derivative, particular, extra);
+        closing.finishParticular(orbit, site, derivative, particular, false, extra);
         double[] start = closing.startCharges();
         sweepChange(orbit, change, start, extra, free, derivative);
     }

@@ -50,16 +50,16 @@ final class Refinement {
         return fromFollowed(orbit);
     }
 
-    private SteadyState fromFollowed(Orbit start) {
+    /** From an orbit solved on a mesh that follows it. */
+    SteadyState fromFollowed(Orbit start) {
         Equations equations = system.equations();
         Orbit coarse = start;
         for (int k = 0; k < MOST_REFINEMENTS; k++) {
             watch.check();
-            Floquet.Monodromy rough = monodromy(coarse);
             Orbit fine = coarse.onMesh(coarse.halvedMesh());
             if (!improve(fine)) break;
             AchievedError error = Comparison.of(equations, coarse, fine, accuracy, system.drive());
-            if (error.meets(accuracy)) return found(coarse, fine, error, rough);
+            if (error.meets(accuracy)) return found(coarse, fine, error);
             int denser = (int) Math.ceil(GROWTH_OF_MESH * coarse.intervals());
             if (denser > MOST_INTERVALS) break;
             coarse = fine.onMesh(Remesh.follow(fine, equations, denser));
@@ -69,7 +69,7 @@ final class Refinement {
     }
 
     /** The operating point satisfies a free-running circuit's equations too; an orbit without amplitude is refused. */
-    private boolean improve(Orbit orbit) {
+    boolean improve(Orbit orbit) {
         if (!newton.improve(orbit, free, 0, NEWTON_STEPS)) return false;
         return !free.frequency() || amplitude(orbit, system.site()) > AT_REST;
     }
@@ -78,7 +78,7 @@ final class Refinement {
         return Math.abs(Closing.condition(orbit, orbit.x, site, 1));
     }
 
-    private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error, Floquet.Monodromy rough) {
+    private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error) {
         return new SteadyState.Found(
                 accuracy,
                 new Waveforms(system.equations(), fine, system.drive()),
@@ -86,13 +86,6 @@ final class Refinement {
                 system.site(),
                 newton.iterations(),
                 newton.lastStep(),
-                new SteadyState.Inner(coarse, monodromy(fine), rough));
-    }
-
-    /** Of the orbit solved last. */
-    private Floquet.Monodromy monodromy(Orbit orbit) {
-        double[] drift = free.frequency() ? system.startDrift(orbit) : new double[0];
-        return new Floquet.Monodromy(
-                system.closing().monodromy(), drift, system.energyScales(orbit), newton.lastStep());
+                new SteadyState.Inner(coarse));
     }
 }

@@ -1,7 +1,6 @@
 package galena.engine.steady;
 
 import galena.engine.linear.SingularMatrix;
-import galena.engine.startup.Site;
 import java.util.Locale;
 
 /**
@@ -13,7 +12,14 @@ public final class Retrim {
     private static final int MOST_STEPS = 40;
     private static final double LONGEST_STEP = 0.2;
     private static final double DIFFERENCE = 1e-4;
-    private static final double SETTLED = 1e-6;
+
+    /** A last step of this share of the range leaves about its square. */
+    private static final double SETTLED = 1e-4;
+
+    /** The frequency is imposed on the coarser mesh and read from the finer. */
+    private static final double MESHES = 2;
+
+    private static final double REACH = 0.02;
 
     private final Accuracy accuracy;
     private final Watch watch;
@@ -63,18 +69,29 @@ public final class Retrim {
      */
     public Outcome toFrequency(
             Family family, double low, double high, double start, SteadyState.Found known, double frequency) {
-        Site site = known.site();
-        double step = DIFFERENCE * (high - low);
-        Orbit orbit = known.coarse().copy();
+        OrbitSystem system = new OrbitSystem(known.waveforms().equations(), known.site());
+        return toFrequency(system, family, low, high, start, Followed.of(known), frequency);
+    }
+
+    Outcome toFrequency(
+            OrbitSystem system,
+            Family family,
+            double low,
+            double high,
+            double start,
+            Followed known,
+            double frequency) {
+        double difference = DIFFERENCE * (high - low), longest = LONGEST_STEP * (high - low);
+        Orbit orbit = known.orbit().copy();
         double position = start, before = orbit.frequency;
         double[] change = new double[orbit.x.length], extra = new double[Closing.MOST_FREE];
         for (int k = 0; k < MOST_STEPS; k++) {
             watch.check();
-            // the imposed frequency is approached in steps a tank's width apart at most, so that each is near the last
-            double reach = 0.02 * before;
+            // the imposed frequency is approached in steps of a few tank widths, so that each is near the last
+            double reach = REACH * before;
             orbit.frequency = before + Math.max(-reach, Math.min(reach, frequency - before));
-            OrbitSystem system = new OrbitSystem(family.at(position), site);
-            double below = Math.max(low, position - step), above = Math.min(high, position + step);
+            system.setEquations(family.at(position));
+            double below = Math.max(low, position - difference), above = Math.min(high, position + difference);
             system.setParameter(
                     ParameterChange.between(orbit, family.at(below), family.at(above), (above - below) / 2));
             try {
@@ -82,37 +99,44 @@ public final class Retrim {
             } catch (SingularMatrix | ArithmeticException singular) {
                 return new Lost(SteadyState.Reason.LOST);
             }
-            double wanted = extra[0], longest = LONGEST_STEP * (high - low);
-            double share = Math.abs(wanted) > longest ? longest / Math.abs(wanted) : 1;
-            if (position + share * wanted < low) return atStop(family, low, known, frequency);
-            if (position + share * wanted > high) return atStop(family, high, known, frequency);
+            double wanted = extra[0];
+            if (!Double.isFinite(wanted)) return new Lost(SteadyState.Reason.LOST);
+            double longestShare = Math.abs(wanted) > longest ? longest / Math.abs(wanted) : 1;
+            double aim = position + longestShare * wanted, next = Math.max(low, Math.min(high, aim));
+            // a step that points outward at a stop; one that only shoots over it is shortened and tried again there
+            if (next == position && next != aim) return atStop(system, family, position, orbit, frequency);
+            double share = next == aim ? longestShare : (next - position) / wanted;
             for (int p = 0; p < change.length; p++) orbit.x[p] += share * change[p];
-            position += share * wanted;
-            if (!Double.isFinite(position)) return new Lost(SteadyState.Reason.LOST);
+            position = next;
             boolean there = orbit.frequency == frequency;
             before = orbit.frequency;
             if (there && share == 1 && Math.abs(wanted) < SETTLED * (high - low)) {
-                return finish(family, position, orbit, site);
+                Outcome outcome = finish(system, family, position, orbit);
+                if (!(outcome instanceof Trimmed met) || meets(met.state(), frequency)) return outcome;
+                orbit = met.state().coarse().copy(); // of a denser mesh, on which the frequency is another
+                change = new double[orbit.x.length];
+                before = orbit.frequency;
             }
         }
         return new Lost(SteadyState.Reason.LOST);
     }
 
-    private Outcome finish(Family family, double position, Orbit orbit, Site site) {
-        OrbitSystem system = new OrbitSystem(family.at(position), site);
+    private boolean meets(SteadyState.Found state, double frequency) {
+        return Math.abs(state.waveforms().frequency() / frequency - 1) <= MESHES * accuracy.frequency();
+    }
+
+    private Outcome finish(OrbitSystem system, Family family, double position, Orbit orbit) {
+        system.setEquations(family.at(position));
         SteadyState state = new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch).fromNear(orbit);
         return state instanceof SteadyState.Found found
                 ? new Trimmed(position, found)
                 : new Lost(((SteadyState.NotFound) state).reason());
     }
 
-    /** The stop is reached; whether the frequency lies beyond it is settled by the steady state there. */
-    private Outcome atStop(Family family, double stop, SteadyState.Found known, double frequency) {
-        SteadyState state = new SteadyOscillation(accuracy, watch).solveNear(family.at(stop), known);
-        if (!(state instanceof SteadyState.Found found)) return new Lost(((SteadyState.NotFound) state).reason());
-        if (Math.abs(found.waveforms().frequency() / frequency - 1) <= accuracy.frequency()) {
-            return new Trimmed(stop, found);
-        }
-        return new OutOfRange(stop, found);
+    /** The stop is reached and the frequency lies beyond. */
+    private Outcome atStop(OrbitSystem system, Family family, double stop, Orbit orbit, double frequency) {
+        Outcome outcome = finish(system, family, stop, orbit);
+        if (!(outcome instanceof Trimmed at) || meets(at.state(), frequency)) return outcome;
+        return new OutOfRange(stop, at.state());
     }
 }

@@ -56,9 +56,12 @@ public sealed interface SteadyState {
             double lastStep,
             Inner inner)
             implements SteadyState {
-        /** How small disturbances of the orbit grow or die. */
+        /** How small disturbances of the orbit grow or die; computed when asked, from a linearisation of both meshes' orbits. */
         public Floquet floquet() {
-            return Floquet.of(inner.fine, inner.rough, waveforms.frequency());
+            return Floquet.of(
+                    Floquet.Monodromy.of(this, waveforms.orbit()),
+                    Floquet.Monodromy.of(this, inner.coarse),
+                    waveforms.frequency());
         }
 
         Orbit coarse() {
@@ -66,16 +69,12 @@ public sealed interface SteadyState {
         }
     }
 
-    /** What later questions start from: the coarser of the two orbits, and the monodromy matrices of both. Opaque. */
+    /** What later questions start from: the coarser of the two orbits. Opaque. */
     final class Inner {
         private final Orbit coarse;
-        private final Floquet.Monodromy fine;
-        private final Floquet.Monodromy rough;
 
-        Inner(Orbit coarse, Floquet.Monodromy fine, Floquet.Monodromy rough) {
+        Inner(Orbit coarse) {
             this.coarse = coarse;
-            this.fine = fine;
-            this.rough = rough;
         }
     }
 

@@ -9,11 +9,12 @@ import galena.signal.spectrum.PeriodicWaveform;
  */
 public final class EnvelopePeriod {
     private static final int FINER = 16;
+    /** Harmonics below this share of the carrier move no peak. */
+    private static final double SILENT = 1e-9;
 
     private final PeriodicWaveform series;
     private final double carrier;
-    private final double highest;
-    private final double lowest;
+    private final int samples;
 
     /**
      * @param envelope one period, the end point not repeated, in the unit of the named quantity
@@ -24,33 +25,35 @@ public final class EnvelopePeriod {
             throw new IllegalArgumentException("The carrier's amplitude must be positive, got " + carrier);
         this.series = PeriodicWaveform.of(envelope);
         this.carrier = carrier;
-        double high = Double.NEGATIVE_INFINITY, low = Double.POSITIVE_INFINITY;
-        for (int k = 0; k < envelope.length * FINER; k++) {
-            double e = at(k / (double) (envelope.length * FINER));
-            high = Math.max(high, e);
-            low = Math.min(low, e);
-        }
-        this.highest = high;
-        this.lowest = low;
+        this.samples = envelope.length;
     }
 
     /** Envelope at a fraction of the period. */
     public double at(double turn) {
         double sum = series.mean();
         for (int k = 1; k <= series.highest(); k++) {
+            if (series.amplitude(k) < SILENT * carrier) continue;
             sum += series.amplitude(k) * Math.cos(2 * Math.PI * k * turn + series.phase(k));
         }
         return sum;
     }
 
+    /** The largest of sign times the envelope, times sign. */
+    private double extreme(int sign) {
+        double most = Double.NEGATIVE_INFINITY;
+        int places = samples * FINER;
+        for (int k = 0; k < places; k++) most = Math.max(most, sign * at(k / (double) places));
+        return sign * most;
+    }
+
     /** Emax/Ec − 1, a fraction. */
     public double positivePeak() {
-        return Depth.positivePeak(highest, carrier);
+        return Depth.positivePeak(extreme(1), carrier);
     }
 
     /** 1 − Emin/Ec, a fraction; above 1 when overmodulated. */
     public double negativePeak() {
-        return Depth.negativePeak(lowest, carrier);
+        return Depth.negativePeak(extreme(-1), carrier);
     }
 
     /** Mean envelope over the unmodulated carrier, less 1. */
