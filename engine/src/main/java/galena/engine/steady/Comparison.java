@@ -24,11 +24,12 @@ final class Comparison {
      */
     static AchievedError of(Equations equations, Orbit coarse, Orbit fine, Accuracy accuracy, double drive) {
         Waveforms waveforms = new Waveforms(equations, fine, drive);
-        double imbalance = waveforms.powerImbalance();
+        Waveforms.Powers powers = waveforms.powers();
+        double imbalance = powers.imbalance();
         double frequency = ROOM * Math.abs(fine.frequency - coarse.frequency) / fine.frequency;
         double circulating = waveforms.circulatingPower();
         if (drive == 0 && circulating > 0) {
-            frequency = Math.max(frequency, imbalance * waveforms.deliveredPower() / circulating);
+            frequency = Math.max(frequency, imbalance * powers.delivered() / circulating);
         }
         double[][] a = levels(equations, coarse), b = levels(equations, fine);
         double worst = 0;
@@ -58,11 +59,6 @@ final class Comparison {
 
     /** Amplitudes by unknown and harmonic, the fundamental first. */
     static double[][] levels(Equations equations, Orbit orbit) {
-        Waveforms waveforms = new Waveforms(equations, orbit, 0);
-        double[][] levels = new double[equations.stride()][HARMONICS];
-        for (int j = 1; j < levels.length; j++) {
-            for (int h = 0; h < HARMONICS; h++) levels[j][h] = waveforms.amplitude(j, 0, h + 1);
-        }
-        return levels;
+        return new Waveforms(equations, orbit, 0).levels(HARMONICS);
     }
 }

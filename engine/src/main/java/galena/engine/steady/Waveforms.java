@@ -112,6 +112,42 @@ public final class Waveforms {
         return new double[] {re, im};
     }
 
+    /** Peak amplitudes by unknown and harmonic, the fundamental first: as {@link #amplitude} against ground, all at once. */
+    double[][] levels(int harmonics) {
+        double[][] re = new double[orbit.stride][harmonics], im = new double[orbit.stride][harmonics];
+        double[] cos = new double[harmonics], sin = new double[harmonics];
+        for (int k = 0; k < orbit.intervals(); k++) {
+            double width = orbit.width(k);
+            for (int g = 0; g < GAUSS_NODES.length; g++) {
+                turns(2 * Math.PI * (orbit.mesh[k] + width * GAUSS_NODES[g]), cos, sin);
+                for (int j = 1; j < orbit.stride; j++) {
+                    double value = width * GAUSS_WEIGHTS[g] * orbit.interpolate(k, GAUSS_BASIS[g], j);
+                    double[] r = re[j], i = im[j];
+                    for (int h = 0; h < harmonics; h++) {
+                        r[h] += value * cos[h];
+                        i[h] += value * sin[h];
+                    }
+                }
+            }
+        }
+        for (int j = 1; j < orbit.stride; j++) {
+            for (int h = 0; h < harmonics; h++) re[j][h] = 2 * Math.hypot(re[j][h], im[j][h]);
+        }
+        return re;
+    }
+
+    /** Cosines and sines of the angle's multiples, by turning on. */
+    private static void turns(double angle, double[] cos, double[] sin) {
+        double c = Math.cos(angle), s = Math.sin(angle), x = 1, y = 0;
+        for (int h = 0; h < cos.length; h++) {
+            double turned = x * c - y * s;
+            y = x * s + y * c;
+            x = turned;
+            cos[h] = x;
+            sin[h] = y;
+        }
+    }
+
     /**
      * Adds the weights with which stage values enter re · Re(c) + im · Im(c) of a coefficient c to a gradient laid out like an orbit.
      */
@@ -186,17 +222,34 @@ public final class Waveforms {
 
     /** Mean watts that sources deliver. */
     public double deliveredPower() {
-        return equations.circuit().parts().stream()
-                .mapToDouble(part -> Math.max(0, -meanPower(part.name())))
-                .sum();
+        return powers().delivered;
     }
 
     /** |what all parts take up together| over what is delivered: zero for an exact orbit. */
     public double powerImbalance() {
-        double sum = 0;
-        for (Part part : equations.circuit().parts()) sum += meanPower(part.name());
-        double delivered = deliveredPower();
-        return delivered == 0 ? 0 : Math.abs(sum) / delivered;
+        return powers().imbalance();
+    }
+
+    /**
+     * Mean watts.
+     *
+     * @param sum over all parts
+     * @param delivered by those that deliver
+     */
+    record Powers(double sum, double delivered) {
+        double imbalance() {
+            return delivered == 0 ? 0 : Math.abs(sum) / delivered;
+        }
+    }
+
+    Powers powers() {
+        double sum = 0, delivered = 0;
+        for (Part part : equations.circuit().parts()) {
+            double watts = meanPower(part.name());
+            sum += watts;
+            delivered += Math.max(0, -watts);
+        }
+        return new Powers(sum, delivered);
     }
 
     /** Volt-amperes that swing in the coils and resonators at the fundamental: ω Σ ½ L I². */
