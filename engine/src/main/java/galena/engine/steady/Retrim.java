@@ -2,6 +2,7 @@ package galena.engine.steady;
 
 import galena.engine.linear.SingularMatrix;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * Turns an adjustment until a wanted frequency is met: one Newton iteration on the orbit and the adjustment together, the
@@ -84,6 +85,7 @@ public final class Retrim {
         double difference = DIFFERENCE * (high - low), longest = LONGEST_STEP * (high - low);
         Orbit orbit = known.orbit().copy();
         double position = start, before = orbit.frequency;
+        Optional<Trimmed> atStop = Optional.empty();
         double[] change = new double[orbit.x.length], extra = new double[Closing.MOST_FREE];
         for (int k = 0; k < MOST_STEPS; k++) {
             watch.check();
@@ -103,8 +105,19 @@ public final class Retrim {
             if (!Double.isFinite(wanted)) return new Lost(SteadyState.Reason.LOST);
             double longestShare = Math.abs(wanted) > longest ? longest / Math.abs(wanted) : 1;
             double aim = position + longestShare * wanted, next = Math.max(low, Math.min(high, aim));
-            // a step that points outward at a stop; one that only shoots over it is shortened and tried again there
-            if (next == position && next != aim) return atStop(system, family, position, orbit, frequency);
+            if (next == position && next != aim) {
+                // outward from a stop: only from the orbit there does that mean that the frequency lies beyond
+                if (atStop.isPresent() && atStop.get().parameter() == position) {
+                    return new OutOfRange(position, atStop.get().state());
+                }
+                Outcome outcome = finish(system, family, position, orbit);
+                if (!(outcome instanceof Trimmed stop) || meets(stop.state(), frequency)) return outcome;
+                atStop = Optional.of(stop);
+                orbit = stop.state().coarse().copy();
+                change = new double[orbit.x.length];
+                before = orbit.frequency;
+                continue;
+            }
             double share = next == aim ? longestShare : (next - position) / wanted;
             for (int p = 0; p < change.length; p++) orbit.x[p] += share * change[p];
             position = next;
@@ -131,12 +144,5 @@ public final class Retrim {
         return state instanceof SteadyState.Found found
                 ? new Trimmed(position, found)
                 : new Lost(((SteadyState.NotFound) state).reason());
-    }
-
-    /** The stop is reached and the frequency lies beyond. */
-    private Outcome atStop(OrbitSystem system, Family family, double stop, Orbit orbit, double frequency) {
-        Outcome outcome = finish(system, family, stop, orbit);
-        if (!(outcome instanceof Trimmed at) || meets(at.state(), frequency)) return outcome;
-        return new OutOfRange(stop, at.state());
     }
 }
