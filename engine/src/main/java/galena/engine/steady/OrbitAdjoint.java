@@ -1,6 +1,7 @@
 package galena.engine.steady;
 
 import galena.engine.equations.Equations;
+import galena.engine.part.Part;
 
 /**
  * Derivatives of one figure by any number of parameters, from one adjoint solve: after it each parameter costs a product along the
@@ -54,6 +55,72 @@ public final class OrbitAdjoint {
         return new Gradient(rows, handed);
     }
 
+    /** The equations of the state. */
+    public Equations equations() {
+        return system.equations();
+    }
+
+    /** How a parameter enters the equations along this orbit: made once, it serves the gradient of every figure. */
+    public static final class Parameter {
+        private final OrbitSystem.Change change;
+
+        private Parameter(OrbitSystem.Change change) {
+            this.change = change;
+        }
+    }
+
+    /**
+     * A parameter of the circuit, as in {@link OrbitDerivatives#between}.
+     *
+     * @param below the equations at p − delta
+     * @param above the equations at p + delta
+     * @param delta half the distance
+     */
+    public Parameter between(Equations below, Equations above, double delta) {
+        return new Parameter(ParameterChange.between(orbit, below, above, delta));
+    }
+
+    /** A capacitance (F) across two unknowns that are voltages; 0 is ground. */
+    public Parameter capacitance(int a, int b) {
+        return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], across(a, b)));
+    }
+
+    /** A conductance (S) across two unknowns that are voltages; 0 is ground. */
+    public Parameter conductance(int a, int b) {
+        return new Parameter(new OrbitSystem.Change(across(a, b), new double[orbit.x.length]));
+    }
+
+    /** What one unit across two unknowns puts into their rows. */
+    private double[] across(int a, int b) {
+        double[] rows = new double[orbit.x.length];
+        for (int p = 0; p < orbit.x.length; p += orbit.stride) {
+            double v = orbit.x[p + a] - orbit.x[p + b];
+            rows[p + a] += v;
+            rows[p + b] -= v;
+            rows[p] = 0;
+        }
+        return rows;
+    }
+
+    /** A mutual inductance (H) between two branches whose currents are unknowns; a self-inductance when they are one. */
+    public Parameter inductance(int first, int second) {
+        double[] flux = new double[orbit.x.length];
+        for (int p = 0; p < orbit.x.length; p += orbit.stride) {
+            flux[p + first] += orbit.x[p + second];
+            if (first != second) flux[p + second] += orbit.x[p + first];
+        }
+        return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], flux));
+    }
+
+    /**
+     * An inductance (H) in the lead by which a part is joined to a net: see {@link LeadChange}.
+     *
+     * @throws IllegalArgumentException when the part is not joined to the net
+     */
+    public Parameter lead(Part part, String net) {
+        return new Parameter(new LeadChange(orbit, system.equations(), part, net).change());
+    }
+
     /** A figure's gradient: gives its derivative by any parameter. */
     public final class Gradient {
         private final double[] rows;
@@ -64,49 +131,29 @@ public final class OrbitAdjoint {
             this.handed = handed;
         }
 
-        /**
-         * By a parameter of the circuit, as in {@link OrbitDerivatives#between}.
-         *
-         * @param below the equations at p − delta
-         * @param above the equations at p + delta
-         * @param delta half the distance
-         */
+        /** By a parameter of the same orbit. */
+        public double by(Parameter parameter) {
+            return system.gathered(orbit, parameter.change, rows, handed);
+        }
+
+        /** As {@link OrbitAdjoint#between}. */
         public double between(Equations below, Equations above, double delta) {
-            return system.gathered(orbit, ParameterChange.between(orbit, below, above, delta), rows, handed);
+            return by(OrbitAdjoint.this.between(below, above, delta));
         }
 
-        /** By a capacitance (F) across two unknowns that are voltages; 0 is ground. */
+        /** As {@link OrbitAdjoint#capacitance}. */
         public double byCapacitance(int a, int b) {
-            double[] charge = new double[orbit.x.length];
-            for (int p = 0; p < orbit.x.length; p += orbit.stride) {
-                double v = orbit.x[p + a] - orbit.x[p + b];
-                charge[p + a] += v;
-                charge[p + b] -= v;
-                charge[p] = 0;
-            }
-            return system.gathered(orbit, new OrbitSystem.Change(new double[orbit.x.length], charge), rows, handed);
+            return by(capacitance(a, b));
         }
 
-        /** By a conductance (S) across two unknowns that are voltages; 0 is ground. */
+        /** As {@link OrbitAdjoint#conductance}. */
         public double byConductance(int a, int b) {
-            double[] current = new double[orbit.x.length];
-            for (int p = 0; p < orbit.x.length; p += orbit.stride) {
-                double v = orbit.x[p + a] - orbit.x[p + b];
-                current[p + a] += v;
-                current[p + b] -= v;
-                current[p] = 0;
-            }
-            return system.gathered(orbit, new OrbitSystem.Change(current, new double[orbit.x.length]), rows, handed);
+            return by(conductance(a, b));
         }
 
-        /** By a mutual inductance (H) between two branches whose currents are unknowns; by a self-inductance when they are one. */
+        /** As {@link OrbitAdjoint#inductance}. */
         public double byInductance(int first, int second) {
-            double[] flux = new double[orbit.x.length];
-            for (int p = 0; p < orbit.x.length; p += orbit.stride) {
-                flux[p + first] += orbit.x[p + second];
-                if (first != second) flux[p + second] += orbit.x[p + first];
-            }
-            return system.gathered(orbit, new OrbitSystem.Change(new double[orbit.x.length], flux), rows, handed);
+            return by(inductance(first, second));
         }
     }
 }

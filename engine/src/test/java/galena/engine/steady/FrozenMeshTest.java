@@ -26,6 +26,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
@@ -45,6 +46,9 @@ class FrozenMeshTest {
     private static final double CORNERED_STEP = 4e-5;
     private static final double SETTLED = 3e-12;
     private static final int MOST_STEPS = 12;
+
+    /** What 40 nH of lead moves is proportional to its length to this share. */
+    private static final double LINEAR = 0.02;
 
     /** A circuit as a function of one parameter, near zero. */
     private record Parameter(String name, DoubleFunction<Circuit> circuit, double size) {
@@ -416,5 +420,44 @@ class FrozenMeshTest {
                         .isCloseTo(expected, within(SMOOTH * Math.abs(expected) + rounding));
             }
         }
+    }
+
+    /**
+     * Leads cannot be on the frozen mesh: here they are really put in, long enough to be felt and short enough to be linear. The
+     * transistor's own are felt through its picofarads alone.
+     */
+    @ParameterizedTest
+    @CsvSource({"Cs, source", "Cs, ground", "Rs, source", "Q1, source", "Q1, gate", "Lt, rail"})
+    void a_lead_moves_the_frequency_as_a_coil_put_there_does(String name, String pin) {
+        Circuit circuit = Circuits.groundedGateColpitts();
+        Jfet q = (Jfet) circuit.part("Q1").orElseThrow();
+        Capacitor c = (Capacitor) circuit.part("Cs").orElseThrow();
+        Resistor r = (Resistor) circuit.part("Rs").orElseThrow();
+        Coil l = (Coil) circuit.part("Lt").orElseThrow();
+        String net = pin.equals("gate") ? "ground" : pin;
+        Circuit parted =
+                switch (name + " " + pin) {
+                    case "Cs source" -> circuit.with(new Capacitor("Cs", "far", "ground", c.capacitance()));
+                    case "Cs ground" -> circuit.with(new Capacitor("Cs", "source", "far", c.capacitance()));
+                    case "Rs source" -> circuit.with(new Resistor("Rs", "far", "ground", r.resistance()));
+                    case "Q1 source" ->
+                        circuit.with(new Jfet("Q1", q.polarity(), q.drain(), q.gate(), "far", q.model()));
+                    case "Q1 gate" ->
+                        circuit.with(new Jfet("Q1", q.polarity(), q.drain(), "far", q.source(), q.model()));
+                    default ->
+                        circuit.with(new Coil(
+                                "Lt", "far", l.to(), l.inductance(), l.seriesResistance(), l.selfCapacitance(), 0));
+                };
+        double henries = name.equals("Rs") ? 0.25e-6 : 40e-9;
+        DoubleFunction<Double> frequency = s -> settle(parted.plus(new Coil("lead", net, "far", s, 0, 0, 0)))
+                .waveforms()
+                .frequency();
+        SteadyState.Found found = settle(circuit);
+        double there = frequency.apply(henries) - found.waveforms().frequency();
+        OrbitAdjoint adjoint = new OrbitAdjoint(found);
+        double said =
+                henries * adjoint.frequency().by(adjoint.lead(circuit.part(name).orElseThrow(), net));
+        double meshes = 3 * Accuracy.CERTIFIED.frequency() * found.waveforms().frequency();
+        assertThat(said).isCloseTo(there, within(LINEAR * Math.abs(there) + meshes));
     }
 }
