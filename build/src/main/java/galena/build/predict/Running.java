@@ -76,7 +76,12 @@ public record Running(
 
     /** The circuit with one adjustment at another position, 0 to 1. */
     public Circuit turned(String adjustment, double position) {
-        return Turned.to(build, circuit(), adjustment, position);
+        return turned(circuit(), adjustment, position);
+    }
+
+    /** The same of a circuit made from this one. */
+    public Circuit turned(Circuit of, String adjustment, double position) {
+        return Turned.to(build, of, adjustment, position);
     }
 
     /** Where an adjustment stands, 0 to 1. */

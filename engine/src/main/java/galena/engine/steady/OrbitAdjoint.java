@@ -80,6 +80,11 @@ public final class OrbitAdjoint {
         return new Parameter(ParameterChange.between(orbit, below, above, delta));
     }
 
+    /** What does not enter these equations. */
+    public Parameter nothing() {
+        return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], new double[orbit.x.length]));
+    }
+
     /** A capacitance (F) across two unknowns that are voltages; 0 is ground. */
     public Parameter capacitance(int a, int b) {
         return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], across(a, b)));
