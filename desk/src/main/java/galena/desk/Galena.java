@@ -8,6 +8,7 @@ import galena.build.source.Problem;
 import galena.desk.command.ChannelCommand;
 import galena.desk.command.CoverCommand;
 import galena.desk.command.DemoCommand;
+import galena.desk.command.DriftCommand;
 import galena.desk.command.GuardCommand;
 import galena.desk.command.MeasureCommand;
 import galena.desk.command.NewCommand;
@@ -86,6 +87,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new ResponseCommand(terminal));
         line.addSubcommand(new GuardCommand(terminal));
         line.addSubcommand(new SpreadCommand(terminal));
+        line.addSubcommand(new DriftCommand(terminal));
         line.addSubcommand(new WindCommand(terminal));
         line.addSubcommand(new ReachCommand(terminal));
         line.addSubcommand(new ChannelCommand(terminal));

@@ -12,6 +12,7 @@ import java.util.Map;
  * @param temperature °C
  * @param charge of the battery, 0 to 1; 1 where there is none
  * @param values by {@link Quantity}, in the order of the constants; a figure that could not be had is missing from the map
+ * @param voltages mean of every net against ground while it runs on its channel, V; empty where nothing runs
  * @param failures what of the intent it does not meet, in words; empty for a good build
  * @param numbers the draw in the unit cube
  */
@@ -20,10 +21,12 @@ public record Drawn(
         double temperature,
         double charge,
         Map<Quantity, Double> values,
+        Map<String, Double> voltages,
         List<String> failures,
         double[] numbers) {
     public Drawn {
         values = Map.copyOf(values);
+        voltages = Map.copyOf(voltages);
         failures = List.copyOf(failures);
     }
 

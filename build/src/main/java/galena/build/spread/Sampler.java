@@ -1,7 +1,6 @@
 package galena.build.spread;
 
 import galena.build.folder.Build;
-import galena.build.folder.Intent;
 import galena.build.folder.Supply;
 import galena.build.predict.Progress;
 import galena.build.predict.QuickEnvelope;
@@ -55,6 +54,12 @@ final class Sampler {
         this.progress = progress;
     }
 
+    /** What every copy is held to; without a word of the intent, the usual. */
+    SpreadReport.Limits limits() {
+        return new SpreadReport.Limits(
+                build.intent().harmonics().map(Quantity::value).orElse(USUAL_HARMONICS), CLEAN);
+    }
+
     /** Numbers of the unit cube that a build takes: those of its unknowns, temperature and charge. */
     static int numbers(List<Unknown> unknowns) {
         return unknowns.stream().mapToInt(Unknown::numbers).sum() + 2;
@@ -65,9 +70,10 @@ final class Sampler {
         double charge = conditions.charge(u[u.length - 1]);
         Circuit circuit = circuit(u, temperature, charge);
         Map<Drawn.Quantity, Double> values = new EnumMap<>(Drawn.Quantity.class);
+        Map<String, Double> voltages = new LinkedHashMap<>();
         List<String> failures = new ArrayList<>();
-        read(circuit, values, failures);
-        return new Drawn(number, temperature, charge, values, failures, u);
+        read(circuit, values, voltages, failures);
+        return new Drawn(number, temperature, charge, values, voltages, failures, u);
     }
 
     private Circuit circuit(double[] u, double temperature, double charge) {
@@ -90,7 +96,8 @@ final class Sampler {
         return Circuit.of(new ArrayList<>(parts.values())).atTemperature(temperature);
     }
 
-    private void read(Circuit circuit, Map<Drawn.Quantity, Double> values, List<String> failures) {
+    private void read(
+            Circuit circuit, Map<Drawn.Quantity, Double> values, Map<String, Double> voltages, List<String> failures) {
         Equations equations = Equations.of(circuit);
         if (!(OperatingPointLadder.near(equations, typical.point().x()) instanceof OperatingPoint.Found point)) {
             failures.add("no operating point");
@@ -116,6 +123,9 @@ final class Sampler {
         }
         values.put(Drawn.Quantity.AS_SET, asSet(asSet.get(), trimmed.get()));
         figures(trimmed.get().waveforms(), values, failures);
+        for (String net : circuit.nets()) {
+            if (!net.contains(".")) voltages.put(net, trimmed.get().waveforms().meanVoltage(net));
+        }
         work.envelope.ifPresent(envelope -> depth(envelope, trimmed.get(), values, failures));
     }
 
@@ -170,8 +180,7 @@ final class Sampler {
         double level = 20 * Math.log10(strongest / carrier);
         values.put(Drawn.Quantity.OUTPUT, carrier);
         values.put(Drawn.Quantity.HARMONIC, level);
-        Intent intent = build.intent();
-        if (level > intent.harmonics().map(Quantity::value).orElse(USUAL_HARMONICS)) {
+        if (level > limits().harmonic()) {
             failures.add("a harmonic is too strong");
         }
         w.equations().current(Supply.NAME).ifPresent(supply -> values.put(Drawn.Quantity.SUPPLY, -w.mean(supply)));

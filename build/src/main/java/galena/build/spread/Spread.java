@@ -17,6 +17,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
@@ -84,17 +85,34 @@ public final class Spread {
             double[] values = sorted(drawn, quantity);
             if (values.length == 0) continue;
             histograms.put(quantity, values);
-            windows.put(quantity, window(values, quantity, count));
+            windows.put(quantity, window(values, quantity.unit(), quantity.toString(), "", count));
         }
         return new SpreadReport(
                 count,
                 seed,
                 share(drawn),
                 windows,
+                voltages(drawn, count),
                 failures(drawn),
                 worst(drawn),
                 Tightening.of(unknowns, drawn, typical.build()),
-                histograms);
+                histograms,
+                sampler.limits());
+    }
+
+    private Map<String, Figure.Known> voltages(List<Drawn> drawn, int count) {
+        Map<String, Figure.Known> windows = new LinkedHashMap<>();
+        for (String net : typical.circuit().nets()) {
+            double[] sorted = drawn.stream()
+                    .flatMap(d -> Optional.ofNullable(d.voltages().get(net)).stream())
+                    .mapToDouble(v -> v)
+                    .sorted()
+                    .toArray();
+            if (sorted.length > 0) {
+                windows.put(net, window(sorted, Unit.VOLT, "mean voltage while oscillating", net, count));
+            }
+        }
+        return windows;
     }
 
     /** Point k of the Sobol sequence, shifted by the seed's own vector round the unit cube. */
@@ -125,10 +143,9 @@ public final class Spread {
         return values;
     }
 
-    private static Figure.Known window(double[] sorted, Drawn.Quantity quantity, int count) {
+    private static Figure.Known window(double[] sorted, Unit unit, String what, String at, int count) {
         String basis = "95 % of " + sorted.length + " of " + count + " drawn builds";
-        return new Figure.Known(
-                at(sorted, 0.5), quantity.unit(), at(sorted, 0.025), at(sorted, 0.975), basis, quantity.toString(), "");
+        return new Figure.Known(at(sorted, 0.5), unit, at(sorted, 0.025), at(sorted, 0.975), basis, what, at);
     }
 
     private static double at(double[] sorted, double share) {

@@ -46,7 +46,7 @@ final class Conditions {
         Overlay overlay = Settings.apply(folder.build(), Overlay.NONE, "--set", settings);
         if (!uncalibrated && folder.calibration().isPresent())
             overlay = overlay.withCalibration(folder.calibration().get());
-        if (temperature.isPresent()) overlay = overlay.atTemperature(celsius(temperature.get()));
+        if (temperature.isPresent()) overlay = overlay.atTemperature(celsius("--temperature", temperature.get()));
         for (String point : probes) {
             if (!folder.build().points().containsKey(point)) throw noSuchPoint(folder, point);
             overlay = overlay.probing(point);
@@ -54,9 +54,14 @@ final class Conditions {
         return overlay;
     }
 
-    private static double celsius(String text) throws BadInputException {
+    /** The temperature asked for, °C. */
+    Optional<Double> celsius() throws BadInputException {
+        return temperature.isEmpty() ? Optional.empty() : Optional.of(celsius("--temperature", temperature.get()));
+    }
+
+    static double celsius(String option, String text) throws BadInputException {
         String rule = "A temperature is written as 5 °C, from −50 °C to 100 °C.";
-        Place place = new Place("--temperature", 1, 1);
+        Place place = new Place(option, 1, 1);
         try {
             double celsius = Quantity.read(text, Unit.KELVIN).value() - ZERO_CELSIUS;
             if (celsius >= COLDEST && celsius <= HOTTEST) return celsius;

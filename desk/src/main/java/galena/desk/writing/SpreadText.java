@@ -3,15 +3,20 @@ package galena.desk.writing;
 import galena.build.spread.Drawn;
 import galena.build.spread.SpreadReport;
 import galena.desk.console.Terminal;
+import galena.packet.chart.Chart;
+import galena.packet.chart.ChartText;
+import java.util.List;
 
 /** What a spread came to, as a page for a terminal. */
 public final class SpreadText {
     private static final int BARS = 24;
     private static final int FIGURES = 4;
+    private static final int FIELD_ROWS = 10;
 
     private SpreadText() {}
 
-    public static void print(String name, SpreadReport report, Terminal terminal) {
+    /** @param charts of the same spread, in the order in which they are to stand */
+    public static void print(String name, SpreadReport report, List<Chart> charts, Terminal terminal) {
         Page page = new Page(terminal);
         page.title(name, report.count() + " copies, seed " + report.seed());
         page.heading("Yield");
@@ -25,6 +30,17 @@ public final class SpreadText {
                         Words.withInterval(window),
                         bars(report.histograms().getOrDefault(quantity, new double[0]), terminal)));
         table.end();
+        boolean braille = terminal.canShow("⠿┤┄");
+        for (Chart chart : charts) {
+            page.heading(chart.title());
+            page.verbatim(ChartText.draw(chart, terminal.width() - 2, FIELD_ROWS, braille));
+        }
+        if (!report.voltages().isEmpty()) {
+            page.heading("Mean voltages against ground, running on channel");
+            Page.Table voltages = page.table();
+            report.voltages().forEach((net, window) -> voltages.row(net, Words.withInterval(window)));
+            voltages.end();
+        }
         if (!report.tighten().isEmpty() && !report.failures().isEmpty()) {
             page.heading("Halving one tolerance would bring the yield to");
             Page.Table tighten = page.table();

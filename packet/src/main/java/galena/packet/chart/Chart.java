@@ -77,11 +77,21 @@ public record Chart(String title, Axis x, Axis y, List<Series> series, List<Wind
     /**
      * @param name written at the line's end
      * @param strokes runs of points; where a value can't be had, one run ends and the next begins
+     * @param marked whether markers sit on the line; an outline, such as a histogram's, has none
      */
-    public record Series(String name, List<List<Point>> strokes) {
+    public record Series(String name, List<List<Point>> strokes, boolean marked) {
         public Series {
             strokes =
                     strokes.stream().filter(s -> !s.isEmpty()).map(List::copyOf).toList();
+        }
+
+        public Series(String name, List<List<Point>> strokes) {
+            this(name, strokes, true);
+        }
+
+        /** A line without markers. */
+        public static Series outline(String name, List<Point> points) {
+            return new Series(name, List.of(points), false);
         }
 
         public static Series of(String name, List<Point> points) {

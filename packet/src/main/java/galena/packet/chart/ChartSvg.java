@@ -120,7 +120,7 @@ public final class ChartSvg {
                 path.append(
                         String.format(Locale.ROOT, "%s%.1f %.1f", path.isEmpty() ? "M" : "L", atX(p.x()), atY(p.y())));
             add("<path class=\"ink\" d=\"%s\"/>", path);
-            markers(stroke, index);
+            if (series.marked()) markers(stroke, index);
         }
         add("</g>");
     }
@@ -224,7 +224,7 @@ public final class ChartSvg {
         out.append(String.format(Locale.ROOT, form, values)).append('\n');
     }
 
-    private static String escaped(String words) {
+    static String escaped(String words) {
         return words.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")
