@@ -30,6 +30,7 @@ final class Bench {
     private final Follower follower;
     private final Optional<QuickEnvelope> envelope;
     private final double depth;
+    private double audio;
     private Followed last;
 
     Bench(Running running, Progress progress) {
@@ -48,6 +49,13 @@ final class Bench {
                         running.audioLevel(),
                         ACCURACY,
                         progress.watch()));
+        audio = running.audioLevel();
+        envelope.flatMap(e -> e.at(running.state(), depth)).ifPresent(look -> audio = look.audio());
+    }
+
+    /** Peak audio voltage, set once for the wanted depth and left; where that depth can't be had, the programme's level. */
+    double audio() {
+        return audio;
     }
 
     /** Starts anew from the carrier as it is set. */
@@ -101,7 +109,7 @@ final class Bench {
         Waveforms w = at.waveforms();
         Circuit circuit = w.equations().circuit();
         Optional<QuickEnvelope.Look> look = envelope.flatMap(
-                e -> follower.settle(at) instanceof SteadyState.Found found ? e.at(found, depth) : Optional.empty());
+                e -> follower.settle(at) instanceof SteadyState.Found found ? e.left(found, audio) : Optional.empty());
         double terminals = 0, current = 0;
         if (circuit.part(Supply.NAME).orElse(null) instanceof Battery b) {
             terminals = w.meanVoltage(b.plus()) - w.meanVoltage(b.minus());
@@ -115,7 +123,7 @@ final class Bench {
                 w.frequency(),
                 w.currentAmplitude(running.outputCoil(), 1),
                 current,
-                look.flatMap(QuickEnvelope.Look::negativePeak),
+                look.map(QuickEnvelope.Look::deepest),
                 look.map(QuickEnvelope.Look::distortion));
     }
 

@@ -36,6 +36,9 @@ public final class Drift {
     /** Distortion up to which a modulation counts as clean; the acceptance line of home builders at 80 %, common practice. */
     private static final double CLEAN = 0.05;
 
+    /** Of the wanted depth that must be left. */
+    private static final double KEPT = 0.9;
+
     private static final int STEPS = 40;
     private static final double HOUR = 3600;
     private static final double DAY = 24 * HOUR;
@@ -87,12 +90,13 @@ public final class Drift {
                 running.outputCoil(),
                 channel,
                 wanted,
+                bench.audio(),
                 run.moments,
                 temperatures,
                 pushing(),
                 leaves(run, first.frequency()),
                 wanted.isPresent()
-                        ? loses(run)
+                        ? loses(run, wanted.get())
                         : new Figure.Missing(
                                 "hours to lose depth", "the intent names no modulation, or nothing modulates"),
                 stops(run),
@@ -251,23 +255,29 @@ public final class Drift {
         return first(
                 run,
                 what,
-                "it stays within the channel until the end of the run",
+                "it stays within its channel",
                 m -> Math.abs(m.frequency() - carrier) > channel,
                 m -> Math.abs(m.frequency() - carrier) - channel);
     }
 
-    private Figure loses(Run run) {
+    /** Below the least depth or above the clean distortion, whichever comes first. */
+    private Figure loses(Run run, double wanted) {
         return first(
                 run,
                 "hours until the wanted depth is lost",
-                "it keeps the depth until the end of the run",
-                m -> m.distortion().isEmpty() || m.distortion().get() > CLEAN,
-                m -> m.distortion().map(d -> d - CLEAN).orElse(CLEAN));
+                "it keeps the depth",
+                m -> m.depth().isEmpty() || missing(m, wanted) > 0,
+                m -> m.depth().isEmpty() ? CLEAN : missing(m, wanted));
+    }
+
+    private static double missing(Moment m, double wanted) {
+        double shallow = KEPT * wanted - m.depth().orElse(0.0);
+        return Math.max(shallow, m.distortion().orElse(0.0) - CLEAN);
     }
 
     private Figure stops(Run run) {
         String what = "hours until it stops";
-        if (!run.stopped) return new Figure.Missing(what, "it oscillates until the end of the run");
+        if (!run.stopped) return new Figure.Missing(what, "it oscillates to the end");
         int last = run.moments.size() - 1;
         return known(what, run.moments.get(last).seconds(), run.low.get(last), run.high.get(last));
     }
@@ -279,7 +289,7 @@ public final class Drift {
         return first(
                 run,
                 what,
-                "its charge is spent before the terminals fall that far",
+                "its charge is spent before its terminals fall that far",
                 m -> m.terminals() < end,
                 m -> end - m.terminals());
     }

@@ -10,12 +10,13 @@ import java.util.Optional;
  * @param carrier at switch-on, Hz
  * @param output the coil whose current is the output
  * @param channel how far the carrier may wander before it counts as off its channel, Hz either way
- * @param wanted depth that must stay clean, a fraction; empty when the intent names none
+ * @param wanted depth, a fraction; empty when the intent names none or nothing modulates
+ * @param audio peak voltage of the source, set at switch-on for that depth and left, V
  * @param run by time from switch-on; the last point is where the battery is spent or the oscillation's last
  * @param temperatures by rising temperature, everything else as at switch-on
  * @param pushing what one volt more of supply does, Hz
  * @param leaves hours until the carrier has wandered off its channel
- * @param loses hours until the wanted depth is not reached or distorts
+ * @param loses hours until less than nine tenths of the wanted depth are left, or it distorts
  * @param stops hours until it stops oscillating
  * @param spent hours until the terminals fall to the battery's end voltage
  */
@@ -24,6 +25,7 @@ public record DriftReport(
         String output,
         double channel,
         Optional<Double> wanted,
+        double audio,
         List<Moment> run,
         List<Moment> temperatures,
         double pushing,
@@ -46,8 +48,9 @@ public record DriftReport(
      * @param frequency Hz
      * @param output peak carrier current in the output coil, A
      * @param supply A
-     * @param depth static negative peak with the audio at its level, a fraction; empty where that is lost
-     * @param distortion of the envelope at the wanted depth, a fraction; empty where that depth is not reached
+     * @param depth static negative peak with the audio as it was left, a fraction; empty where the oscillation is lost in the
+     *     trough
+     * @param distortion of that envelope, a fraction; empty with it
      */
     public record Moment(
             double seconds,

@@ -34,8 +34,8 @@ final class Advice {
         List<String> words = new ArrayList<>();
         strays.stream()
                 .findFirst()
-                .ifPresent(s -> words.add("Keep the leads between " + s.from() + " and " + s.to()
-                        + " short and still: each picofarad there moves the carrier "
+                .ifPresent(s -> words.add("Keep the wiring of " + hotter(s, probes)
+                        + " short, still and away from everything: a picofarad from there moves the carrier "
                         + hertz(s.perPicofarad().carrier()) + "."));
         probing(words, probes, points);
         probes.stream()
@@ -66,6 +66,15 @@ final class Advice {
         return List.copyOf(words);
     }
 
+    /** Of a stray's two nets the one at which a hand does more. */
+    private static String hotter(Stray stray, List<Probe> probes) {
+        return probes.stream()
+                .filter(p -> p.net().equals(stray.from()) || p.net().equals(stray.to()))
+                .max(Comparator.comparingDouble(p -> Math.abs(p.hand())))
+                .map(Probe::net)
+                .orElse(stray.from());
+    }
+
     private static void probing(List<String> words, List<Probe> probes, List<Point> points) {
         probes.stream()
                 .filter(p -> p.tenToOne().filter(h -> Math.abs(h) < NOTICED).isPresent())
@@ -91,7 +100,9 @@ final class Advice {
                 perVolt = drift.perVolt().carrier();
         String temperature = "Ten degrees warmer, the carrier moves " + hertz(perTen);
         if (!drift.byPart().isEmpty()) {
-            temperature += ", most of it from " + drift.byPart().get(0).part();
+            temperature +=
+                    "; the largest share is that of " + drift.byPart().get(0).part() + ", "
+                            + hertz(drift.byPart().get(0).hertz());
         }
         words.add(temperature + ".");
         if (!drift.compensation().isEmpty() && Math.abs(perTen) > NOTICED / 5) {

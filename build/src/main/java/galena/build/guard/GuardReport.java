@@ -1,5 +1,7 @@
 package galena.build.guard;
 
+import galena.engine.circuit.Circuit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -39,6 +41,8 @@ public record GuardReport(
         List<Point> points,
         Drift drift,
         List<String> advice) {
+    private static final double ALIKE = 0.05;
+
     public GuardReport {
         parts = List.copyOf(parts);
         strays = List.copyOf(strays);
@@ -48,6 +52,30 @@ public record GuardReport(
         probes = List.copyOf(probes);
         points = List.copyOf(points);
         advice = List.copyOf(advice);
+    }
+
+    /**
+     * The strays without repetition: a picofarad from the tank's hot end does nearly the same to whichever quiet net. Of those that move
+     * the carrier within a twentieth alike and share a net, the one to ground stands for all, else the first.
+     */
+    public List<Stray> distinctStrays() {
+        List<Stray> kept = new ArrayList<>();
+        for (Stray stray : strays) {
+            int same = -1;
+            for (int k = 0; k < kept.size() && same < 0; k++) if (alike(kept.get(k), stray)) same = k;
+            if (same < 0) kept.add(stray);
+            else if (stray.isToGround() && !kept.get(same).isToGround()) kept.set(same, stray);
+        }
+        return kept;
+    }
+
+    private static boolean alike(Stray a, Stray b) {
+        boolean share = a.from().equals(b.from())
+                || a.to().equals(b.to())
+                || a.from().equals(b.to())
+                || a.to().equals(b.from());
+        double one = a.perPicofarad().carrier(), other = b.perPicofarad().carrier();
+        return share && Math.abs(one - other) <= ALIKE * Math.abs(one);
     }
 
     /**
@@ -82,7 +110,11 @@ public record GuardReport(
     public record Part(String value, Moves perPercent) {}
 
     /** One picofarad across two nets. */
-    public record Stray(String from, String to, Moves perPicofarad) {}
+    public record Stray(String from, String to, Moves perPicofarad) {
+        boolean isToGround() {
+            return to.equals(Circuit.GROUND) || from.equals(Circuit.GROUND);
+        }
+    }
 
     /**
      * Ten nanohenries in a lead, about a centimetre of wire.

@@ -8,7 +8,7 @@ import galena.engine.steady.Follower;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Watch;
 import galena.engine.steady.Waveforms;
-import galena.signal.modulation.EnvelopePeriod;
+import galena.signal.spectrum.PeriodicWaveform;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.analysis.interpolation.DividedDifferenceInterpolator;
@@ -21,6 +21,18 @@ import org.hipparchus.analysis.polynomials.PolynomialFunctionNewtonForm;
  */
 public final class QuickEnvelope {
     private static final int PERIOD = 64;
+    /** Harmonics of the audio that count as distortion, as where envelopes are measured. */
+    private static final int HARMONICS = 10;
+
+    private static final int BISECTIONS = 40;
+
+    /** The points lie this much further than the slope says, as curves bend; not so far that the carrier would vanish. */
+    private static final double BEYOND = 1.15;
+
+    private static final double NEARLY_ALL = 0.98;
+    /** Where the curve bends so much that the depth still lies beyond. */
+    private static final double FURTHER = 1.5;
+
     /** Of the audio level: a step so small that a difference is a derivative. */
     private static final double SMALL = 1e-3;
 
@@ -55,11 +67,12 @@ public final class QuickEnvelope {
     /**
      * What was seen.
      *
-     * @param distortion of the envelope at the wanted depth, a fraction
-     * @param audio peak voltage of the source that gives that depth, V
-     * @param negativePeak reached with the audio at its level; empty when the oscillation is lost there
+     * @param distortion of the envelope with that audio, a fraction
+     * @param audio peak voltage of the source, V
+     * @param deepest negative peak with that audio, a fraction
+     * @param negativePeak with the audio at its level; empty when the oscillation is lost there
      */
-    public record Look(double distortion, double audio, Optional<Double> negativePeak) {}
+    public record Look(double distortion, double audio, double deepest, Optional<Double> negativePeak) {}
 
     /**
      * @param carrier unmodulated
@@ -67,12 +80,27 @@ public final class QuickEnvelope {
      * @return empty when the oscillation is lost before that depth
      */
     public Optional<Look> at(SteadyState.Found carrier, double depth) {
+        return curve(carrier).flatMap(curve -> curve.forDepth(depth));
+    }
+
+    /**
+     * The same with the audio left at a voltage, whatever depth that gives.
+     *
+     * @param carrier unmodulated
+     * @param audio peak, V
+     * @return empty when the oscillation is lost before
+     */
+    public Optional<Look> left(SteadyState.Found carrier, double audio) {
+        return curve(carrier).flatMap(curve -> curve.sample(audio).map(sampled -> curve.read(sampled, audio)));
+    }
+
+    private Optional<Curve> curve(SteadyState.Found carrier) {
         Circuit still = Envelope.hold(carrier.waveforms(), held);
         Equations rest = Equations.of(Envelope.at(still, source, 0));
         Followed start = Followed.of(carrier).carriedTo(rest);
         Follower following = follower(rest, start);
         Optional<Followed> centre = following.follow(rest, start);
-        return centre.flatMap(c -> new Curve(following, still, c, depth).look());
+        return centre.map(c -> new Curve(following, still, c));
     }
 
     private Follower follower(Equations rest, Followed start) {
@@ -87,17 +115,29 @@ public final class QuickEnvelope {
         private final Followed centre;
         private final Followed.Slope slope;
         private final double rest;
-        private final double audio;
 
-        Curve(Follower following, Circuit still, Followed centre, double depth) {
+        Curve(Follower following, Circuit still, Followed centre) {
             this.following = following;
             this.still = still;
             this.centre = centre;
             double step = SMALL * level;
             slope = following.slope(centre, equations(-step), equations(step), step);
             rest = amplitude(centre.waveforms());
+        }
+
+        /** By the curve's slope first, then on the curve itself. */
+        Optional<Look> forDepth(double depth) {
             int unknown = centre.waveforms().equations().current(coil).orElseThrow();
-            audio = Math.abs(depth * rest / slope.figures().amplitude(unknown, 0, 1));
+            double audio = Math.abs(depth * rest / slope.figures().amplitude(unknown, 0, 1));
+            if (!Double.isFinite(audio)) return Optional.empty();
+            double beyond = Math.max(1, Math.min(BEYOND, NEARLY_ALL / depth));
+            for (double stretch : new double[] {beyond, FURTHER}) {
+                Optional<Sampled> sampled = sample(stretch * audio);
+                if (sampled.isEmpty()) continue;
+                Optional<Double> there = sampled.get().audioFor(depth);
+                if (there.isPresent()) return Optional.of(read(sampled.get(), there.get()));
+            }
+            return Optional.empty();
         }
 
         private Equations equations(double volts) {
@@ -108,8 +148,7 @@ public final class QuickEnvelope {
             return waveforms.currentAmplitude(coil, 1);
         }
 
-        Optional<Look> look() {
-            if (!Double.isFinite(audio)) return Optional.empty();
+        Optional<Sampled> sample(double audio) {
             double[] places = {-audio, -audio / 2, 0, audio / 2, audio}, amplitudes = new double[places.length];
             Followed[] points = new Followed[places.length];
             points[2] = centre;
@@ -131,7 +170,7 @@ public final class QuickEnvelope {
                     amplitudes[k] = one.get();
                 }
             }
-            return Optional.of(read(places, amplitudes, points));
+            return Optional.of(new Sampled(places, amplitudes, points));
         }
 
         private Optional<Followed> towards(double volts, Optional<Followed> known, double way) {
@@ -149,24 +188,65 @@ public final class QuickEnvelope {
                     : Optional.empty();
         }
 
-        private Look read(double[] places, double[] amplitudes, Followed[] points) {
-            PolynomialFunctionNewtonForm curve = new DividedDifferenceInterpolator().interpolate(places, amplitudes);
+        Look read(Sampled sampled, double audio) {
             double[] period = new double[PERIOD];
-            for (int k = 0; k < PERIOD; k++) period[k] = curve.value(audio * Math.sin(2 * Math.PI * k / PERIOD));
-            double distortion = new EnvelopePeriod(period, amplitudes[2]).distortion();
-            return new Look(distortion, audio, negativePeak(curve, places, amplitudes, points));
+            for (int k = 0; k < PERIOD; k++) {
+                period[k] = sampled.curve.value(audio * Math.sin(2 * Math.PI * k / PERIOD));
+            }
+            double distortion = PeriodicWaveform.of(period).totalDistortion(HARMONICS);
+            return new Look(distortion, audio, sampled.negativePeak(audio), levelPeak(sampled));
         }
 
         /** Within the five points the curve is known; beyond them it is solved where the audio's own level lies. */
-        private Optional<Double> negativePeak(
-                PolynomialFunctionNewtonForm curve, double[] places, double[] amplitudes, Followed[] points) {
-            boolean falls = amplitudes[0] < amplitudes[places.length - 1];
-            double trough = falls ? -level : level;
-            if (level <= audio) return Optional.of(1 - curve.value(trough) / amplitudes[2]);
-            int end = falls ? 0 : places.length - 1;
+        private Optional<Double> levelPeak(Sampled sampled) {
+            if (level <= sampled.reach()) return Optional.of(sampled.negativePeak(level));
             return following
-                    .follow(equations(trough), points[end])
-                    .map(there -> 1 - amplitude(there.waveforms()) / amplitudes[2]);
+                    .follow(equations(sampled.lowSide() * level), sampled.lowest())
+                    .map(there -> 1 - amplitude(there.waveforms()) / sampled.amplitudes[2]);
+        }
+    }
+
+    /** Five points of a curve and the quartic through them. */
+    private static final class Sampled {
+        private final double[] places;
+        private final double[] amplitudes;
+        private final Followed[] points;
+        private final PolynomialFunctionNewtonForm curve;
+
+        Sampled(double[] places, double[] amplitudes, Followed[] points) {
+            this.places = places;
+            this.amplitudes = amplitudes;
+            this.points = points;
+            curve = new DividedDifferenceInterpolator().interpolate(places, amplitudes);
+        }
+
+        double reach() {
+            return places[places.length - 1];
+        }
+
+        /** −1 where the amplitude falls with the voltage below zero, 1 where with that above. */
+        int lowSide() {
+            return amplitudes[0] < amplitudes[places.length - 1] ? -1 : 1;
+        }
+
+        Followed lowest() {
+            return points[lowSide() < 0 ? 0 : points.length - 1];
+        }
+
+        double negativePeak(double audio) {
+            return 1 - curve.value(lowSide() * audio) / amplitudes[2];
+        }
+
+        /** The audio that reaches a negative peak; empty beyond the points. The peak grows with the audio, or bisection finds one. */
+        Optional<Double> audioFor(double depth) {
+            double low = 0, high = reach();
+            if (negativePeak(high) < depth) return Optional.empty();
+            for (int k = 0; k < BISECTIONS; k++) {
+                double middle = (low + high) / 2;
+                if (negativePeak(middle) < depth) low = middle;
+                else high = middle;
+            }
+            return Optional.of((low + high) / 2);
         }
     }
 }

@@ -12,6 +12,7 @@ public final class DriftJson {
             json.number("carrier", report.carrier()).text("output", report.output());
             json.number("channel", report.channel());
             report.wanted().ifPresent(w -> json.number("wanted", w));
+            json.number("audio", report.audio());
             json.number("pushing", report.pushing());
             json.figure("leaves", report.leaves()).figure("loses", report.loses());
             json.figure("stops", report.stops()).figure("spent", report.spent());

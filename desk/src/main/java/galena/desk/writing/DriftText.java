@@ -28,7 +28,7 @@ public final class DriftText {
         Page.Table answers = page.table().folding();
         answers.row(
                 "leaves its channel",
-                when(report.leaves()) + " (±" + Words.number(report.channel(), Unit.HERTZ, 3) + ")");
+                when(report.leaves()) + "; the channel is ±" + Words.number(report.channel(), Unit.HERTZ, 3));
         answers.row("loses depth", when(report.loses()));
         answers.row("stops", when(report.stops()));
         answers.row("battery at its end", when(report.spent()));
@@ -44,6 +44,12 @@ public final class DriftText {
         page.heading("With temperature, otherwise as at switch-on");
         temperatures(page, report);
         page.heading("Notes");
+        report.wanted()
+                .ifPresent(w -> page.line("The audio is set at switch-on for a depth of " + Words.percent(w) + " ("
+                        + Words.number(report.audio(), Unit.VOLT, FIGURES)
+                        + " peak from the source) and left. Depth is lost below"
+                        + " nine tenths of that or above 5 % distortion; it is the static negative peak of the current in "
+                        + report.output() + "."));
         page.line("The circuit is solved at every step. How warm it gets is for you to say: --temperature at switch-on,"
                 + " --warmed in the end, --over the time by which 63 % of the way is gone.");
         page.line("Hours rest on the capacity that the cell's maker states; old and cold cells hold less.");
@@ -51,14 +57,14 @@ public final class DriftText {
     }
 
     private static String when(Figure figure) {
-        if (!(figure instanceof Figure.Known known)) return "not in this run: " + ((Figure.Missing) figure).reason();
+        if (!(figure instanceof Figure.Known known)) return "not in this run, " + ((Figure.Missing) figure).reason();
         if (known.value() == 0) return "at once";
         return "after " + Words.withInterval(figure);
     }
 
     private static void run(Page page, DriftReport report) {
         Page.Table table = page.table();
-        table.row("after", "charge", "at", "terminals", "carrier", "output", "draws", "peak", "distortion");
+        table.row("after", "charge", "at", "terminals", "carrier", "output", "draws", "depth", "distorts");
         List<Moment> run = report.run();
         int stride = Math.max(1, (run.size() - 1 + ROWS - 2) / (ROWS - 1));
         for (int k = 0; k < run.size(); k++) {
@@ -67,7 +73,7 @@ public final class DriftText {
             table.row(
                     String.format(Locale.ROOT, "%.1f h", m.seconds() / HOUR),
                     Words.percent(m.charge()),
-                    Math.round(m.celsius()) + " °C",
+                    celsius(m),
                     Words.number(m.terminals(), Unit.VOLT, FIGURES),
                     signed(m.frequency() - report.carrier()),
                     Words.number(m.output(), Unit.AMPERE, FIGURES),
@@ -80,16 +86,20 @@ public final class DriftText {
 
     private static void temperatures(Page page, DriftReport report) {
         Page.Table table = page.table();
-        table.row("at", "carrier", "output", "peak", "distortion");
+        table.row("at", "carrier", "output", "depth", "distorts");
         for (Moment m : report.temperatures()) {
             table.row(
-                    Words.number(m.celsius() + 273.15, Unit.KELVIN, 2),
+                    celsius(m),
                     signed(m.frequency() - report.carrier()),
                     Words.number(m.output(), Unit.AMPERE, FIGURES),
                     share(m.depth()),
                     share(m.distortion()));
         }
         table.end();
+    }
+
+    private static String celsius(Moment m) {
+        return (Math.round(m.celsius()) + " °C").replace('-', '−');
     }
 
     private static String share(Optional<Double> share) {

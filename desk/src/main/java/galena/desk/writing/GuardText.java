@@ -36,7 +36,7 @@ public final class GuardText {
     public static void print(
             String name, GuardReport report, Ranking ranking, int rows, boolean fixed, Terminal terminal) {
         GuardText text = new GuardText(report, rows, fixed, terminal);
-        text.page.title(name, "what moves " + Words.number(report.carrier(), Unit.HERTZ, 6) + ", typical parts");
+        text.page.title(name, "what moves " + Words.number(report.carrier(), Unit.HERTZ, 4) + ", typical parts");
         text.page.heading("At the bench");
         report.advice().forEach(text.page::line);
         text.page.heading(ranking.title());
@@ -49,7 +49,7 @@ public final class GuardText {
         page.heading("One percent of");
         moves(report.parts(), GuardReport.Part::value, GuardReport.Part::perPercent);
         page.heading("One picofarad between");
-        moves(report.strays(), s -> s.from() + ", " + s.to(), GuardReport.Stray::perPicofarad);
+        moves(report.distinctStrays(), s -> s.from() + ", " + s.to(), GuardReport.Stray::perPicofarad);
         page.heading("Ten nanohenries, a centimetre of lead, in");
         moves(report.leads(), l -> l.part() + " at " + l.net(), GuardReport.Lead::perTenNanohenries);
         if (!report.couplings().isEmpty()) {

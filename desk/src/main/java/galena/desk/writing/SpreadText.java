@@ -9,7 +9,11 @@ import java.util.List;
 
 /** What a spread came to, as a page for a terminal. */
 public final class SpreadText {
-    private static final int BARS = 24;
+    private static final int MOST_BARS = 24;
+    private static final int FEWEST_BARS = 8;
+    /** What stands to the left of the bars. */
+    private static final int WORDS = 72;
+
     private static final int FIGURES = 4;
     private static final int FIELD_ROWS = 10;
 
@@ -80,9 +84,10 @@ public final class SpreadText {
     private static String bars(double[] sorted, Terminal terminal) {
         if (sorted.length < 2 || sorted[0] == sorted[sorted.length - 1]) return "";
         String blocks = terminal.canShow("▁▂▃▄▅▆▇█") ? " ▁▂▃▄▅▆▇█" : " .:-=+*#@";
-        int[] counts = new int[BARS];
+        int bars = Math.max(FEWEST_BARS, Math.min(MOST_BARS, terminal.width() - WORDS));
+        int[] counts = new int[bars];
         double low = sorted[0], high = sorted[sorted.length - 1];
-        for (double value : sorted) counts[(int) Math.min(BARS - 1, BARS * (value - low) / (high - low))]++;
+        for (double value : sorted) counts[(int) Math.min(bars - 1, bars * (value - low) / (high - low))]++;
         int most = 1;
         for (int count : counts) most = Math.max(most, count);
         StringBuilder line = new StringBuilder();

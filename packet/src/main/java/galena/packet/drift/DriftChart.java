@@ -31,12 +31,11 @@ public final class DriftChart {
                 List.of());
     }
 
-    /** The negative peak at the audio's level, and the distortion at the wanted depth, against hours. */
+    /** Depth and distortion with the audio as it was left, against hours. */
     public static Chart depth(DriftReport report) {
         List<Series> series = new ArrayList<>();
-        add(series, "negative peak", report, m -> m.depth().orElse(Double.NaN));
-        add(series, "distortion at the wanted depth", report, m -> m.distortion()
-                .orElse(Double.NaN));
+        add(series, "depth", report, m -> m.depth().orElse(Double.NaN));
+        add(series, "distortion", report, m -> m.distortion().orElse(Double.NaN));
         List<Window> windows = report.wanted()
                 .map(w -> List.of(new Window(Along.Y, w, w, "wanted")))
                 .orElse(List.of());

@@ -17,7 +17,7 @@ public final class SensitivityRanking {
         report.parts()
                 .forEach(p ->
                         bars.add(new Bar("1 % of " + p.value(), p.perPercent().carrier())));
-        report.strays()
+        report.distinctStrays()
                 .forEach(s -> bars.add(new Bar(
                         "1 pF " + s.from() + " to " + s.to(), s.perPicofarad().carrier())));
         report.leads()
