@@ -76,18 +76,20 @@ public final class Predict {
         progress.at(0.1, "startup");
         Optional<Startup> startup = Startup.readiest(point);
         Devices devices = new Devices(build, quiet, progress);
+        List<Variation> variations = Variations.of(build, quiet);
 
         progress.at(0.15, "steady state");
         SteadyState state = steady(point, startup);
         Prediction.Running running;
         Prediction.Modulation modulation = new Prediction.NoCurve("there is no steady oscillation to modulate");
         Optional<Verdict.Reach> reach = Optional.empty();
-        Optional<Prediction.StartupFigures> startupFigures = startup.map(s -> StartFigures.of(s, devices, state));
+        Optional<Prediction.StartupFigures> startupFigures =
+                startup.map(s -> StartFigures.of(point, s, variations, devices, state));
         if (state instanceof SteadyState.Found found) {
             progress.at(0.3, "device spread");
             List<Sides> sides = devices.sides(found);
             progress.at(0.5, "tolerances");
-            Tolerances tolerances = new Tolerances(found, Variations.of(build, quiet), sides);
+            Tolerances tolerances = new Tolerances(found, variations, sides);
             OscillationFigures figures = new OscillationFigures(build, overlay, quiet, found, tolerances, point);
             Prediction.Oscillation oscillation = figures.all();
             running = oscillation;

@@ -29,7 +29,7 @@ final class RestFigures {
                 interval.add((above[k] - below[k]) / (2 * v.step()) * v.limit());
             });
         }
-        for (Devices.Pair pair : devices.pairs()) {
+        for (Devices.Pair pair : devices.ends()) {
             double[] weak = near(pair.weak(), point), strong = near(pair.strong(), point);
             intervals.forEach((net, interval) -> {
                 int k = point.equations().net(net);

@@ -4,9 +4,9 @@ import galena.engine.steady.SteadyState;
 import java.util.Optional;
 
 /**
- * A device's least and most favourable specimens, and the steady state with each in place of the typical one.
+ * Two specimens of a device, and the steady state with each in place of the typical one.
  *
- * @param what "Q1 (BF256B) over its data sheet"
+ * @param what "Q1 (BF256B) by its transconductance"
  * @param weak empty when nothing runs with it
  * @param strong empty when nothing runs with it
  */

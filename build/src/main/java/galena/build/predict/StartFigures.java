@@ -8,29 +8,45 @@ import galena.engine.operating.OperatingPoint;
 import galena.engine.operating.OperatingPointLadder;
 import galena.engine.startup.Startup;
 import galena.engine.steady.SteadyState;
+import java.util.List;
 import java.util.Optional;
 
 /** Startup in a builder's terms, with the weakest device as the one that counts. */
 final class StartFigures {
-    private static final String BASIS = "predicted, devices over their sheets";
+    private static final String BASIS = "predicted, parts within tolerance, 95 %";
+    private static final String WORST = "predicted, devices over their sheets";
 
     /** Where a startup is thought to begin: about the noise of a tank, common practice. */
     private static final double FROM = 1e-6;
 
     private StartFigures() {}
 
-    static Prediction.StartupFigures of(Startup startup, Devices devices, SteadyState state) {
-        double margin = startup.margin(), lowest = margin, highest = margin;
+    static Prediction.StartupFigures of(
+            OperatingPoint.Found point,
+            Startup startup,
+            List<Variation> variations,
+            Devices devices,
+            SteadyState state) {
+        double margin = startup.margin();
+        Interval interval = new Interval();
+        for (Variation v : variations) {
+            double below = margin(v.below(), point).orElse(margin),
+                    above = margin(v.above(), point).orElse(margin);
+            interval.add((above - below) / (2 * v.step()) * v.limit());
+        }
+        for (Devices.Pair pair : devices.ends()) {
+            interval.addSides(
+                    margin(pair.weak(), point).orElse(margin) - margin,
+                    margin(pair.strong(), point).orElse(margin) - margin);
+        }
+        double lowest = margin;
         String weakest = "all devices typical";
-        for (Devices.Pair pair : devices.pairs()) {
+        for (Devices.Pair pair : devices.corners()) {
             for (Circuit circuit : new Circuit[] {pair.weak(), pair.strong()}) {
-                Optional<Double> there = margin(circuit);
-                if (there.isEmpty()) continue;
-                if (there.get() < lowest) {
-                    lowest = there.get();
-                    weakest = "least favourable " + pair.what();
-                }
-                highest = Math.max(highest, there.get());
+                Optional<Double> there = margin(circuit, point);
+                if (there.isEmpty() || there.get() >= lowest) continue;
+                lowest = there.get();
+                weakest = "least favourable " + pair.what();
             }
         }
         double f = startup.mode().frequency();
@@ -40,19 +56,19 @@ final class StartFigures {
                 new Figure.Known(
                         margin,
                         Unit.FRACTION,
-                        lowest,
-                        highest,
+                        Math.min(margin, interval.low(margin)),
+                        Math.max(margin, interval.high(margin)),
                         BASIS,
                         "startup margin",
                         startup.site().part()),
                 startup.site().part(),
                 time(startup, state),
                 startup.shares(),
-                new Figure.Known(lowest, Unit.FRACTION, lowest, lowest, BASIS, "startup margin", weakest));
+                new Figure.Known(lowest, Unit.FRACTION, lowest, lowest, WORST, "startup margin", weakest));
     }
 
-    private static Optional<Double> margin(Circuit circuit) {
-        if (!(OperatingPointLadder.climb(Equations.of(circuit)) instanceof OperatingPoint.Found point)) {
+    private static Optional<Double> margin(Circuit circuit, OperatingPoint.Found near) {
+        if (!(OperatingPointLadder.near(Equations.of(circuit), near.x()) instanceof OperatingPoint.Found point)) {
             return Optional.empty();
         }
         return Startup.readiest(point).map(Startup::margin).filter(Double::isFinite);

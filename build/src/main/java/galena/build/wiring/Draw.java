@@ -7,6 +7,9 @@ public interface Draw {
     /** How many numbers a specimen takes. */
     int numbers();
 
+    /** What number k stands for: "gain". */
+    String name(int k);
+
     /** The specimen of u[at], u[at + 1], … */
     Part at(double[] u, int at);
 }

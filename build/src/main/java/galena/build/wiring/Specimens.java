@@ -73,6 +73,11 @@ public final class Specimens {
         }
 
         @Override
+        public String name(int k) {
+            return k == 0 ? "saturation current" : "transconductance";
+        }
+
+        @Override
         public Part at(double[] u, int at) {
             return with(part, DeviceModels.jfet(spread.at(u[at], u[at + 1])));
         }
@@ -83,6 +88,11 @@ public final class Specimens {
         @Override
         public int numbers() {
             return 1;
+        }
+
+        @Override
+        public String name(int k) {
+            return "current gain";
         }
 
         @Override
