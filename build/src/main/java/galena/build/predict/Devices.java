@@ -83,7 +83,8 @@ final class Devices {
                 .toList();
     }
 
-    private Optional<SteadyState.Found> solve(Circuit circuit, SteadyState.Found typical) {
+    /** The steady state of a circuit not far from the typical one. */
+    Optional<SteadyState.Found> solve(Circuit circuit, SteadyState.Found typical) {
         progress.at(0.4, "device spread");
         Equations equations = Equations.of(circuit);
         if (typical.waveforms().drive() == 0) {

@@ -53,8 +53,7 @@ public record PointReading(
         Running running = Running.of(folder.build(), probed, accuracy, progress);
         SteadyState.Found state = running.state();
         Devices devices = new Devices(folder.build(), running.assembled(), progress);
-        Tolerances tolerances =
-                new Tolerances(state, Variations.of(folder.build(), running.assembled()), devices.sides(state));
+        Tolerances tolerances = new Tolerances(state, Variations.of(folder.build(), running.assembled()), devices);
         Waveforms waveforms = state.waveforms();
         Equations equations = waveforms.equations();
         int at = equations.net(point.at()), to = equations.net(point.to());

@@ -86,10 +86,8 @@ public final class Predict {
         Optional<Prediction.StartupFigures> startupFigures =
                 startup.map(s -> StartFigures.of(point, s, variations, devices, state));
         if (state instanceof SteadyState.Found found) {
-            progress.at(0.3, "device spread");
-            List<Sides> sides = devices.sides(found);
-            progress.at(0.5, "tolerances");
-            Tolerances tolerances = new Tolerances(found, variations, sides);
+            progress.at(0.3, "tolerances");
+            Tolerances tolerances = new Tolerances(found, variations, devices);
             OscillationFigures figures = new OscillationFigures(build, overlay, quiet, found, tolerances, point);
             Prediction.Oscillation oscillation = figures.all();
             running = oscillation;

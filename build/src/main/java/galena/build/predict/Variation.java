@@ -1,19 +1,30 @@
 package galena.build.predict;
 
 import galena.engine.circuit.Circuit;
-import galena.engine.part.Part;
+import java.util.function.DoubleFunction;
 
 /**
- * One tolerance, as two circuits a little to either side of the typical one.
+ * One tolerance, as the circuit with a value times a factor.
  *
  * @param what "Lt inductance ±5 %"
- * @param below the circuit with the value lowered by {@code step}
- * @param above with it raised
- * @param step relative
+ * @param circuit by the factor, 1 for the typical one
  * @param limit the tolerance, relative
  */
-record Variation(String what, Circuit below, Circuit above, double step, double limit) {
-    static Variation of(String what, Circuit circuit, Part below, Part above, double step, double limit) {
-        return new Variation(what, circuit.with(below), circuit.with(above), step, limit);
+record Variation(String what, DoubleFunction<Circuit> circuit, double limit) {
+    private static final double STEP = 1e-4;
+
+    /** With the value a little lower. */
+    Circuit below() {
+        return circuit.apply(1 - STEP);
+    }
+
+    /** With the value a little higher. */
+    Circuit above() {
+        return circuit.apply(1 + STEP);
+    }
+
+    /** Half the way from {@link #below} to {@link #above}, relative. */
+    double step() {
+        return STEP;
     }
 }

@@ -22,7 +22,6 @@ import java.util.Locale;
  * the loss in the ground are nobody's printed value and are taken as known to the shares below (common practice).
  */
 final class Variations {
-    private static final double STEP = 1e-4;
     private static final double Q_KNOWN_TO = 0.2;
     private static final double STRAY_KNOWN_TO = 0.5;
     private static final double COUPLING_KNOWN_TO = 0.2;
@@ -77,7 +76,7 @@ final class Variations {
         String name = part.name()
                 + (what.isEmpty() ? "" : " " + what)
                 + String.format(Locale.ROOT, " ±%s %%", number(100 * limit));
-        found.add(Variation.of(name, circuit, scaling.at(1 - STEP), scaling.at(1 + STEP), STEP, limit));
+        found.add(new Variation(name, s -> circuit.with(scaling.at(s)), limit));
     }
 
     private static String number(double percent) {

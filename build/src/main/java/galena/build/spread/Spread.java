@@ -37,7 +37,7 @@ public final class Spread {
 
     private Spread(Running typical, Conditions conditions, long seed, Progress progress) {
         this.typical = typical;
-        this.unknowns = Unknowns.of(typical.build(), typical.circuit());
+        this.unknowns = Unknowns.of(typical.build(), typical.assembled());
         this.sampler = new Sampler(typical, unknowns, conditions, typical.strongestTrimmer(), progress);
         this.seed = seed;
         this.progress = progress;

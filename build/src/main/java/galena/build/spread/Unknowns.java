@@ -2,8 +2,9 @@ package galena.build.spread;
 
 import galena.build.folder.Build;
 import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
+import galena.build.wiring.Assembled;
 import galena.build.wiring.Specimens;
-import galena.engine.circuit.Circuit;
 import galena.engine.part.Capacitor;
 import galena.engine.part.Coil;
 import galena.engine.part.Coupling;
@@ -24,15 +25,19 @@ final class Unknowns {
     private static final double Q_KNOWN_TO = 0.2;
     private static final double STRAY_KNOWN_TO = 0.5;
     private static final double COUPLING_KNOWN_TO = 0.2;
+    private static final double GROUND_KNOWN_TO = 0.5;
+    private static final String PARTS = "parts.";
 
     private Unknowns() {}
 
-    static List<Unknown> of(Build build, Circuit circuit) {
+    static List<Unknown> of(Build build, Assembled assembled) {
         List<Unknown> unknowns = new ArrayList<>();
-        for (Part part : circuit.parts()) {
-            PartEntry entry = build.parts().get(part.name());
-            add(unknowns, part, entry == null ? 0 : entry.tolerance());
-            if (entry != null) {
+        for (Part part : assembled.circuit().parts()) {
+            String origin = assembled.origin(part.name()).orElse("");
+            PartEntry entry = origin.startsWith(PARTS) ? build.parts().get(origin.substring(PARTS.length())) : null;
+            boolean ground = entry != null && entry.kind() == PartKind.WIRE && part instanceof Resistor;
+            add(unknowns, part, ground ? GROUND_KNOWN_TO : entry == null ? 0 : entry.tolerance());
+            if (entry != null && entry.name().equals(part.name())) {
                 Specimens.drawn(build, entry, part)
                         .ifPresent(draw -> unknowns.add(new Unknown(
                                 entry.name() + " (" + entry.label() + ")",
