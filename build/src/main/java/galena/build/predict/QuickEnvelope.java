@@ -131,7 +131,7 @@ public final class QuickEnvelope {
             double audio = Math.abs(depth * rest / slope.figures().amplitude(unknown, 0, 1));
             if (!Double.isFinite(audio)) return Optional.empty();
             double beyond = Math.max(1, Math.min(BEYOND, NEARLY_ALL / depth));
-            for (double stretch : new double[] {beyond, FURTHER}) {
+            for (double stretch : new double[] {beyond, 1, FURTHER}) {
                 Optional<Sampled> sampled = sample(stretch * audio);
                 if (sampled.isEmpty()) continue;
                 Optional<Double> there = sampled.get().audioFor(depth);

@@ -43,6 +43,8 @@ public record Drawn(
         AS_SET("carrier before trimming", Unit.HERTZ),
         /** Position of the trimmer that puts the carrier on its channel, a fraction. */
         TRIM("position of the trimmer on channel", Unit.FRACTION),
+        /** By how much the carrier misses its channel at the trimmer's stop, Hz; of the copies alone that do. */
+        MISSED("carrier beside its channel at the trimmer's stop", Unit.HERTZ),
         /** Peak carrier current in the output coil, A. */
         OUTPUT("carrier current in the output coil", Unit.AMPERE),
         /** Strongest harmonic of that current, dB. */

@@ -76,7 +76,8 @@ final class Sampler {
         return new Drawn(number, temperature, charge, values, voltages, failures, u);
     }
 
-    private Circuit circuit(double[] u, double temperature, double charge) {
+    /** The copy of these numbers at a temperature (°C) and a charge. */
+    Circuit circuit(double[] u, double temperature, double charge) {
         Map<String, Part> parts = new LinkedHashMap<>();
         for (Part part : typical.circuit().parts()) parts.put(part.name(), part);
         int at = 0;
@@ -163,6 +164,9 @@ final class Sampler {
         }
         if (outcome instanceof Retrim.OutOfRange stop) {
             failures.add(trimmer + " does not reach the channel");
+            values.put(
+                    Drawn.Quantity.MISSED,
+                    stop.state().waveforms().frequency() - carrier.get().value());
             return Optional.of(stop.state());
         }
         failures.add("the orbit was lost while trimming");

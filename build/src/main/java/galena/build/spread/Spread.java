@@ -95,7 +95,7 @@ public final class Spread {
                 voltages(drawn, count),
                 failures(drawn),
                 worst(drawn),
-                Tightening.of(unknowns, drawn, typical.build()),
+                Tightening.of(unknowns, drawn),
                 histograms,
                 sampler.limits());
     }

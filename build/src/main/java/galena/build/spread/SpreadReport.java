@@ -14,7 +14,7 @@ import java.util.Map;
  * @param voltages the same of every net's mean voltage while it runs, V, by net
  * @param failures how many builds fail for each reason, most frequent first
  * @param worst the builds that miss by most reasons, then those nearest to a limit
- * @param tighten what halving one tolerance would buy, most first
+ * @param tighten what halving one tolerance would buy, most first; those that buy nothing are left out
  * @param histograms of every quantity: values of all builds, sorted
  * @param limits against which the builds were judged
  */

@@ -1,7 +1,5 @@
 package galena.build.spread;
 
-import galena.build.folder.Build;
-import galena.build.quantity.Quantity;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,7 +11,7 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
- * What halving one tolerance would buy. The trimmer's position on channel and the distortion are modelled as linear in the draws,
+ * What halving one tolerance would buy. The carrier before trimming and the distortion are modelled as linear in the draws,
  * by least squares over the drawn builds; a tolerance is halved in the model and the builds are counted anew. Failures of other
  * kinds stay as they are.
  */
@@ -23,54 +21,34 @@ final class Tightening {
 
     private Tightening() {}
 
-    static List<SpreadReport.Tighten> of(List<Unknown> unknowns, List<Drawn> drawn, Build build) {
+    static List<SpreadReport.Tighten> of(List<Unknown> unknowns, List<Drawn> drawn) {
         int numbers = Sampler.numbers(unknowns);
         if (drawn.size() < 3 * numbers) return List.of();
-        Optional<Quantity> carrier = build.intent().carrier();
-        double wanted = carrier.map(Quantity::value).orElse(0.0);
         Optional<double[]> asSet = fit(drawn, Drawn.Quantity.AS_SET, numbers);
         Optional<double[]> distortion = fit(drawn, Drawn.Quantity.DISTORTION, numbers);
-        double[] reach = reach(drawn, wanted);
         List<SpreadReport.Tighten> buys = new ArrayList<>();
+        long now = drawn.stream().filter(Drawn::isGood).count();
         int at = 0;
         for (Unknown unknown : unknowns) {
             int first = at, last = at + unknown.numbers();
             at = last;
             long good = drawn.stream()
-                    .filter(d -> good(d, first, last, asSet, distortion, reach, wanted))
+                    .filter(d -> good(d, first, last, asSet, distortion))
                     .count();
-            buys.add(new SpreadReport.Tighten(unknown.what(), (double) good / drawn.size()));
+            if (good > now) buys.add(new SpreadReport.Tighten(unknown.what(), (double) good / drawn.size()));
         }
         buys.sort(Comparator.comparingDouble(b -> -b.yield()));
         return buys.subList(0, Math.min(MOST, buys.size()));
     }
 
-    /** Lowest and highest carrier before trimming that was still brought onto the channel, Hz from it. */
-    private static double[] reach(List<Drawn> drawn, double wanted) {
-        double low = 0, high = 0;
-        for (Drawn d : drawn) {
-            Double asSet = d.values().get(Drawn.Quantity.AS_SET);
-            if (asSet == null || !d.values().containsKey(Drawn.Quantity.TRIM)) continue;
-            low = Math.min(low, asSet - wanted);
-            high = Math.max(high, asSet - wanted);
-        }
-        return new double[] {low, high};
-    }
-
-    private static boolean good(
-            Drawn d,
-            int first,
-            int last,
-            Optional<double[]> asSet,
-            Optional<double[]> distortion,
-            double[] reach,
-            double wanted) {
+    private static boolean good(Drawn d, int first, int last, Optional<double[]> asSet, Optional<double[]> distortion) {
         for (String failure : d.failures()) {
             boolean trim = failure.contains("does not reach the channel");
             boolean distorts = failure.equals("the wanted depth distorts");
             if (trim && asSet.isPresent()) {
-                double moved = value(d, Drawn.Quantity.AS_SET) - half(d, first, last, asSet.get()) - wanted;
-                if (moved < reach[0] || moved > reach[1]) return false;
+                // with less of what put it off, the stop lies nearer to the channel by as much, or beyond it
+                double missed = value(d, Drawn.Quantity.MISSED), moved = missed - half(d, first, last, asSet.get());
+                if (moved * missed > 0) return false;
             } else if (distorts && distortion.isPresent()) {
                 if (value(d, Drawn.Quantity.DISTORTION) - half(d, first, last, distortion.get()) > CLEAN) return false;
             } else {

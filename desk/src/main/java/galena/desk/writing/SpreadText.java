@@ -45,7 +45,7 @@ public final class SpreadText {
             report.voltages().forEach((net, window) -> voltages.row(net, Words.withInterval(window)));
             voltages.end();
         }
-        if (!report.tighten().isEmpty() && !report.failures().isEmpty()) {
+        if (!report.tighten().isEmpty()) {
             page.heading("Halving one tolerance would bring the yield to");
             Page.Table tighten = page.table();
             report.tighten().forEach(t -> tighten.row(t.what(), Words.percent(t.yield())));
