@@ -40,6 +40,9 @@ public final class Drift {
     private static final double KEPT = 0.9;
 
     private static final int STEPS = 40;
+    /** Towards the moment at which it stops. */
+    private static final int BISECTIONS = 6;
+
     private static final double HOUR = 3600;
     private static final double DAY = 24 * HOUR;
     private static final double COLDEST = -10, WARMEST = 50, TEMPERATURE_STEP = 5;
@@ -114,48 +117,82 @@ public final class Drift {
         return running.build().supply().orElseThrow() instanceof Supply.OfBattery named ? named.charge() : 1;
     }
 
-    /** Time is what the charge between two moments takes at the mean of their drains, with each capacity that the cell may have. */
     private Run discharge(Battery battery) {
         bench.home();
-        List<Moment> moments = new ArrayList<>();
-        List<Double> low = new ArrayList<>(), high = new ArrayList<>();
-        double start = startCharge(), seconds = 0, least = 0, most = 0;
-        for (int k = 0; k <= STEPS; k++) {
+        Discharge run = new Discharge(battery);
+        double start = startCharge();
+        if (!run.to(start)) return run.stoppedAtOnce(start);
+        for (int k = 1; k <= STEPS; k++) {
             progress.at(0.3 + 0.7 * k / STEPS, "discharge");
-            double share = Math.sin(Math.PI * k / (2 * STEPS)), charge = start * (1 - share * share);
-            double guess = seconds;
-            if (k > 0) {
-                Moment before = moments.get(k - 1);
-                guess += (before.charge() - charge)
-                        * battery.capacity(before.supply()).typical()
-                        / before.supply();
+            double share = Math.sin(Math.PI * k / (2 * STEPS));
+            double charge = start * (1 - share * share), before = run.charge();
+            if (run.to(charge)) continue;
+            for (int b = 0; b < BISECTIONS; b++) {
+                double middle = (before + charge) / 2;
+                if (run.to(middle)) before = middle;
+                else charge = middle;
+            }
+            return run.ended(true);
+        }
+        return run.ended(false);
+    }
+
+    /** A battery emptied moment by moment; time is kept with each capacity that the cell may have. */
+    private final class Discharge {
+        private final Battery battery;
+        private final List<Moment> moments = new ArrayList<>();
+        private final List<Double> low = new ArrayList<>();
+        private final List<Double> high = new ArrayList<>();
+
+        Discharge(Battery battery) {
+            this.battery = battery;
+        }
+
+        private Moment last() {
+            return moments.get(moments.size() - 1);
+        }
+
+        double charge() {
+            return last().charge();
+        }
+
+        /** Down to a charge; false when nothing oscillates there. */
+        boolean to(double charge) {
+            double guess = 0;
+            if (!moments.isEmpty()) {
+                Moment before = last();
+                double full = battery.capacity(before.supply()).typical() / before.supply();
+                guess = before.seconds() + (before.charge() - charge) * full;
             }
             Optional<Moment> there = at(battery, guess, charge);
-            if (there.isEmpty()) {
-                if (k == 0) moments.add(bench.here(charge, warming.from()));
-                return stopped(moments, low, high);
+            if (there.isEmpty()) return false;
+            add(there.get());
+            return true;
+        }
+
+        /** Time is what the charge between two moments takes at the mean of their drains. */
+        private void add(Moment now) {
+            double seconds = 0, least = 0, most = 0;
+            if (!moments.isEmpty()) {
+                double used = charge() - now.charge();
+                seconds = last().seconds() + used * seconds(battery, last(), now, Cell.Capacity::typical);
+                least = low.get(low.size() - 1) + used * seconds(battery, last(), now, Cell.Capacity::low);
+                most = high.get(high.size() - 1) + used * seconds(battery, last(), now, Cell.Capacity::high);
             }
-            if (k > 0) {
-                Moment before = moments.get(k - 1), now = there.get();
-                double used = before.charge() - charge;
-                seconds += used * seconds(battery, before, now, Cell.Capacity::typical);
-                least += used * seconds(battery, before, now, Cell.Capacity::low);
-                most += used * seconds(battery, before, now, Cell.Capacity::high);
-            }
-            moments.add(timed(there.get(), seconds));
+            moments.add(timed(now, seconds));
             low.add(least);
             high.add(most);
         }
-        return new Run(moments, false, low, high);
-    }
 
-    /** Where even the first moment is lost, it stops at once. */
-    private static Run stopped(List<Moment> moments, List<Double> low, List<Double> high) {
-        if (low.isEmpty()) {
-            low.add(0.0);
-            high.add(0.0);
+        Run ended(boolean stopped) {
+            return new Run(moments, stopped, low, high);
         }
-        return new Run(moments, true, low, high);
+
+        /** Where even the first moment is lost, as with another supply laid over the build. */
+        Run stoppedAtOnce(double charge) {
+            add(bench.here(charge, warming.from()));
+            return ended(true);
+        }
     }
 
     private Optional<Moment> at(Battery battery, double seconds, double charge) {
@@ -192,8 +229,11 @@ public final class Drift {
             double share = (double) k / STEPS, seconds = DAY * share * share;
             Optional<Moment> there = bench.at(seconds, 1, emf(), ohms(), warming.at(seconds));
             if (there.isEmpty()) {
-                if (k == 0) moments.add(bench.here(1, warming.from()));
-                return stopped(moments, times, times);
+                if (k == 0) {
+                    moments.add(bench.here(1, warming.from()));
+                    times.add(0.0);
+                }
+                return new Run(moments, true, times, times);
             }
             moments.add(there.get());
             times.add(seconds);
