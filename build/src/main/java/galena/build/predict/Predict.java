@@ -23,6 +23,7 @@ import galena.engine.steady.Floquet;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import galena.engine.timerun.AmplitudeRun;
+import galena.engine.timerun.TimeRun;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -36,7 +37,7 @@ public final class Predict {
     private static final int WATCHED_CYCLES = 2000;
 
     /** Part of every digest: a change of method changes the answers' key. */
-    public static final String METHOD = "predict 1";
+    public static final String METHOD = "predict 2";
 
     private final Build build;
     private final Overlay overlay;
@@ -79,12 +80,17 @@ public final class Predict {
         List<Variation> variations = Variations.of(build, quiet);
 
         progress.at(0.15, "steady state");
-        SteadyState state = steady(point, startup);
+        boolean driven = isDriven(point, startup);
+        Behaviour behaviour = driven
+                ? new Behaviour(driven(point), "", List.of())
+                : Behaviour.of(point, startup, free(point, startup), accuracy, progress.watch());
+        SteadyState state = behaviour.state();
+        notes.addAll(behaviour.notes());
         Prediction.Running running;
         Prediction.Modulation modulation = new Prediction.NoCurve("there is no steady oscillation to modulate");
         Optional<Verdict.Reach> reach = Optional.empty();
         Optional<Prediction.StartupFigures> startupFigures =
-                startup.map(s -> StartFigures.of(point, s, variations, devices, state));
+                startup.map(s -> StartFigures.of(point, s, variations, devices, state, behaviour.words()));
         if (state instanceof SteadyState.Found found) {
             progress.at(0.3, "tolerances");
             Tolerances tolerances = new Tolerances(found, variations, devices);
@@ -118,13 +124,18 @@ public final class Predict {
     }
 
     /** A circuit with alternating sources and nothing that grows is driven; otherwise it runs free. */
-    private SteadyState steady(OperatingPoint.Found point, Optional<Startup> startup) {
-        double[] frequencies = point.equations().sourceFrequencies();
+    private static boolean isDriven(OperatingPoint.Found point, Optional<Startup> startup) {
         boolean grows = startup.filter(Startup::grows).isPresent();
-        if (frequencies.length > 0 && !grows) {
-            return new DrivenSteadyState(accuracy, progress.watch()).solve(point, frequencies[0]);
-        }
-        if (frequencies.length > 0) {
+        return point.equations().sourceFrequencies().length > 0 && !grows;
+    }
+
+    private SteadyState driven(OperatingPoint.Found point) {
+        return new DrivenSteadyState(accuracy, progress.watch())
+                .solve(point, point.equations().sourceFrequencies()[0]);
+    }
+
+    private SteadyState free(OperatingPoint.Found point, Optional<Startup> startup) {
+        if (point.equations().sourceFrequencies().length > 0) {
             notes.add("the circuit oscillates by itself: its alternating sources are taken at rest");
         }
         if (startup.isEmpty()) return new SteadyState.NotFound(SteadyState.Reason.DECAYS, 0, 0);
@@ -134,9 +145,12 @@ public final class Predict {
     /** An unstable orbit is watched in time, so that the builder sees what it does instead. */
     private String wanders(SteadyState.Found found) {
         AmplitudeRun watched = AmplitudeRun.from(found, WATCHED_CYCLES, progress.watch());
+        if (watched.end() != TimeRun.End.REACHED) {
+            return "the steady carrier is not stable; what it does instead could not be followed in time";
+        }
         return String.format(
                 Locale.ROOT,
-                "squegs: the steady carrier is not stable. Watched in time for %d cycles, its peaks end between %.0f %% and"
+                "the steady carrier is not stable. Watched in time for %d cycles, its peaks end between %.0f %% and"
                         + " 100 %% of the largest",
                 watched.peaks().size(),
                 100 * watched.steadiness());

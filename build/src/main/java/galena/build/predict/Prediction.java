@@ -61,6 +61,8 @@ public record Prediction(
      * How it starts.
      *
      * @param starts whether a growing oscillation exists with typical parts
+     * @param behaviour what its oscillations amount to, in words: only if kicked, squegs, several; empty where one grows to one that
+     *     stays
      * @param frequency of the growing oscillation, before limiting
      * @param margin extra loss that it could carry, over the loss it has
      * @param site the coil that extra loss is thought across
@@ -70,6 +72,7 @@ public record Prediction(
      */
     public record StartupFigures(
             boolean starts,
+            String behaviour,
             Figure frequency,
             Figure margin,
             String site,

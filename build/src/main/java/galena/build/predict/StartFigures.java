@@ -26,7 +26,8 @@ final class StartFigures {
             Startup startup,
             List<Variation> variations,
             Devices devices,
-            SteadyState state) {
+            SteadyState state,
+            String behaviour) {
         double margin = startup.margin();
         Interval interval = new Interval();
         for (Variation v : variations) {
@@ -52,6 +53,7 @@ final class StartFigures {
         double f = startup.mode().frequency();
         return new Prediction.StartupFigures(
                 startup.grows(),
+                behaviour,
                 new Figure.Known(f, Unit.HERTZ, f, f, "predicted, typical parts", "starting frequency", ""),
                 new Figure.Known(
                         margin,

@@ -46,7 +46,7 @@ public final class PredictionJson {
     }
 
     private static void startup(Json json, StartupFigures s) {
-        json.truth("starts", s.starts()).text("site", s.site());
+        json.truth("starts", s.starts()).text("behaviour", s.behaviour()).text("site", s.site());
         json.figure("frequency", s.frequency()).figure("margin", s.margin());
         json.figure("weakest", s.weakest()).figure("time", s.time());
         json.object("lossShares", () -> s.lossShares().forEach(json::number));

@@ -106,7 +106,8 @@ public final class PredictionText {
     private void startup(StartupFigures startup) {
         page.heading("Start");
         Page.Table table = page.table().folding();
-        table.row("starts by itself", startup.starts() ? "yes" : "no");
+        String behaviour = startup.behaviour().isEmpty() ? "" : "; " + startup.behaviour();
+        table.row("starts by itself", (startup.starts() ? "yes" : "no") + behaviour);
         table.row("margin", Words.withInterval(startup.margin()) + ", as extra loss across " + startup.site());
         if (startup.weakest() instanceof Figure.Known weakest) {
             table.row("worst case", Words.alone(weakest) + " with " + weakest.at());
