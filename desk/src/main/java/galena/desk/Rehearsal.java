@@ -1,5 +1,6 @@
 package galena.desk;
 
+import galena.bench.invented.InventedBench;
 import galena.desk.console.Terminal;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -29,6 +30,7 @@ public final class Rehearsal {
             Galena.run(terminal, "predict", demo);
             Galena.run(terminal, "predict", demo, "--json");
             Galena.run(terminal, "cover", demo, "Ct", "--steps", "4");
+            Galena.run(terminal, "measure", demo + "/bench/" + InventedBench.TONE);
             Galena.run(terminal, "no such step");
         } finally {
             clear(stage);

@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param set adjustments and their positions, 0 to 1
  * @param temperature of the build
  * @param supply voltage at the build's terminals
+ * @param audio peak of the tone at the audio source; modulation says nothing without it
  * @param capture name of the file that the reading was taken from
  */
 public record Circumstances(
@@ -30,10 +31,17 @@ public record Circumstances(
         Map<String, Quantity> set,
         Optional<Quantity> temperature,
         Optional<Quantity> supply,
+        Optional<Quantity> audio,
         Optional<String> capture) {
     /** Nothing was noted. */
     public static final Circumstances UNKNOWN = new Circumstances(
-            Optional.empty(), Optional.empty(), Map.of(), Optional.empty(), Optional.empty(), Optional.empty());
+            Optional.empty(),
+            Optional.empty(),
+            Map.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
 
     public Circumstances {
         set = Collections.unmodifiableMap(new LinkedHashMap<>(set));
@@ -41,7 +49,7 @@ public record Circumstances(
 
     /** The same, of another capture. */
     public Circumstances of(String file) {
-        return new Circumstances(instrument, probe, set, temperature, supply, Optional.of(file));
+        return new Circumstances(instrument, probe, set, temperature, supply, audio, Optional.of(file));
     }
 
     static Field[] fields() {
@@ -54,6 +62,7 @@ public record Circumstances(
                     "Adjustments as they stood, each with its position, 0 % to 100 %."),
             optional("temperature", Quantities.one(Unit.KELVIN, 223.15, 373.15), "The temperature of the build."),
             optional("supply", Quantities.one(Unit.VOLT, 0, 1e3), "The supply voltage while it was read."),
+            optional("audio", Quantities.one(Unit.VOLT, 0, 100), "The peak of the tone at the audio source."),
             optional("capture", Text.ANY, "The file that it was taken from.")
         };
     }
@@ -65,6 +74,7 @@ public record Circumstances(
                 filled.quantities("set"),
                 filled.quantity("temperature"),
                 filled.quantity("supply"),
+                filled.quantity("audio"),
                 filled.text("capture"));
     }
 }

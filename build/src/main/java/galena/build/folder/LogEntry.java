@@ -75,6 +75,11 @@ public record LogEntry(
             return key;
         }
 
+        /** "second harmonic": for sentences. */
+        public String inWords() {
+            return key.replace('_', ' ');
+        }
+
         public Unit unit() {
             return unit;
         }
@@ -88,7 +93,7 @@ public record LogEntry(
             Type amount = Quantities.one(unit, low, high);
             Type spread = unit == Unit.DECIBEL ? Quantities.one(unit, 0, 100) : Quantities.one(unit, 0, high);
             return Form.of(
-                            "a reading of " + key.replace('_', ' '),
+                            "a reading of " + inWords(),
                             needed(key, amount, "A reading has a value with its unit."),
                             optional(
                                     "uncertainty",

@@ -51,6 +51,7 @@ class BenchLogTest {
                 Map.of("Ct", Quantity.read("40 %", Unit.FRACTION)),
                 Optional.of(Quantity.read("22 °C", Unit.KELVIN)),
                 Optional.of(Quantity.read("8.9 V", Unit.VOLT)),
+                Optional.of(Quantity.read("200 mV", Unit.VOLT)),
                 Optional.of("cap one.csv"));
     }
 
@@ -97,6 +98,7 @@ class BenchLogTest {
                 Optional.empty(),
                 Optional.empty(),
                 Map.of("Cx", Quantity.read("40 %", Unit.FRACTION)),
+                Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty());

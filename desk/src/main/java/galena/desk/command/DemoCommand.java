@@ -52,7 +52,7 @@ public final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        lay();
+        boolean fresh = lay();
         BuildFolder build = BuildFolder.open(folder);
         Prediction prediction;
         Optional<Coverage> coverage;
@@ -75,15 +75,17 @@ public final class DemoCommand implements Callable<Integer> {
             write(
                     packet.resolve("cover-" + coverage.get().part() + ".svg"),
                     ChartSvg.draw(CoverageChart.of(coverage.get(), wanted)));
+        if (fresh) new InventedReadings(terminal).lay(build, prediction);
         next();
         return PredictCommand.code(prediction, false).number();
     }
 
-    private void lay() throws IOException {
+    /** Whether the build was laid, and was not there already. */
+    private boolean lay() throws IOException {
         Path file = Layout.BUILD.in(folder);
         if (Files.exists(file)) {
             terminal.remark(file + " is there already and is used as it is");
-            return;
+            return false;
         }
         Files.createDirectories(folder);
         try (InputStream demo = DemoCommand.class.getResourceAsStream(RESOURCE)) {
@@ -91,6 +93,7 @@ public final class DemoCommand implements Callable<Integer> {
             Files.copy(demo, file);
         }
         terminal.remark("the demo build is in " + file);
+        return true;
     }
 
     /** The adjustment that moves the carrier most. */
@@ -112,6 +115,7 @@ public final class DemoCommand implements Callable<Integer> {
         terminal.print("");
         terminal.print("Next: galena predict " + folder + "          everything that is predicted");
         terminal.print("      galena cover " + folder + " Ct         the trimmer from stop to stop");
+        terminal.print("      galena measure " + Layout.BENCH.in(folder).resolve(InventedReadings.SHOWN));
         terminal.print("      then change a value in " + Layout.BUILD.in(folder) + " and ask again");
     }
 }

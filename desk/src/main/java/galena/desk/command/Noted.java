@@ -60,6 +60,12 @@ final class Noted {
     @Option(names = "--supply", paramLabel = "VOLTS", description = "Supply voltage while it was read.")
     private Optional<String> supply = Optional.empty();
 
+    @Option(
+            names = "--audio",
+            paramLabel = "VOLTS",
+            description = "Peak of the tone at the audio source while it was read.")
+    private Optional<String> audio = Optional.empty();
+
     /** The test point, if one is named. */
     Optional<String> at(Build build) throws BadInputException {
         if (at.isPresent() && !build.points().containsKey(at.get()))
@@ -86,13 +92,15 @@ final class Noted {
                 instrument,
                 probe.or(() -> own),
                 set(build),
-                temperature.isPresent()
-                        ? Optional.of(Written.quantity("--temperature", temperature.get(), Unit.KELVIN))
-                        : Optional.empty(),
-                supply.isPresent()
-                        ? Optional.of(Written.quantity("--supply", supply.get(), Unit.VOLT))
-                        : Optional.empty(),
+                quantity("--temperature", temperature, Unit.KELVIN),
+                quantity("--supply", supply, Unit.VOLT),
+                quantity("--audio", audio, Unit.VOLT),
                 Optional.empty());
+    }
+
+    private static Optional<Quantity> quantity(String option, Optional<String> text, Unit unit)
+            throws BadInputException {
+        return text.isPresent() ? Optional.of(Written.quantity(option, text.get(), unit)) : Optional.empty();
     }
 
     private Map<String, Quantity> set(Build build) throws BadInputException {
@@ -116,6 +124,7 @@ final class Noted {
                 || probe.isPresent()
                 || temperature.isPresent()
                 || supply.isPresent()
+                || audio.isPresent()
                 || !settings.isEmpty();
     }
 }

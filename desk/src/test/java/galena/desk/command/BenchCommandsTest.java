@@ -406,4 +406,19 @@ final class BenchCommandsTest {
         assertThat(screen.run("sum", "width")).isEqualTo(ExitCode.BAD_INPUT.number());
         assertThat(screen.remarks()).contains("--lower and --upper are missing").doesNotContain("\tat ");
     }
+
+    @Test
+    void the_demo_lays_measures_and_compares_an_invented_bench_once() throws IOException {
+        Path demo = here.resolve("demo");
+        assertThat(screen.run("demo", demo)).isZero();
+        assertThat(screen.answers())
+                .containsSubsequence(
+                        "Measured (invented", "invented-tone-TP2.csv: A carrier at", "fits   carrier", "predicted");
+        String log = Files.readString(demo.resolve("bench/log.yaml"));
+        assertThat(log).startsWith("# Every reading here is invented");
+        Screen again = new Screen();
+        assertThat(again.run("demo", demo)).isZero();
+        assertThat(again.answers()).doesNotContain("Measured (invented");
+        assertThat(Files.readString(demo.resolve("bench/log.yaml"))).isEqualTo(log);
+    }
 }

@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 public final class Baseband {
     /** Widest audio band kept (Hz): ten harmonics of a 2.5 kHz tone, well past any programme. */
     private static final double WIDEST = 25e3;
+    /** Narrowest band over the bins of the record: with 10 its filter would be a quarter of the record, too long by itself. */
+    private static final double NARROWEST = 12;
 
     private final double[] re;
     private final double[] im;
@@ -56,7 +58,7 @@ public final class Baseband {
                 ? (rate / 2 - Math.abs(carrier))
                 : Math.min(Math.abs(carrier), rate / 2 - Math.abs(carrier));
         double widest = samples.isComplex() ? 0.8 * room : room / 3; // a real capture has its mean and image near by
-        double pass = Math.min(widest, Math.max(wanted, 10 / length));
+        double pass = Math.min(widest, Math.max(wanted, NARROWEST / length));
         double stop = samples.isComplex() ? Math.min(3 * pass, rate - 2 * pass) : 3 * pass;
         if (!(pass > 0)) return Optional.empty();
         if (samples.isComplex() && rate < 4 * pass) return Optional.of(mixedOnly(samples, carrier, pass));
