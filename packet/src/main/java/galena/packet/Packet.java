@@ -44,7 +44,10 @@ public final class Packet {
         progress.at(0.02, "readings to expect");
         Expected expected = Expected.of(folder, prediction, progress);
         progress.at(0.8, "schematic");
-        return write(new Findings(folder, prediction, expected, Schematic.of(folder.build())), into, progress);
+        return write(
+                new Findings(folder, prediction, expected, Schematic.of(folder.build(), progress::cancelled)),
+                into,
+                progress);
     }
 
     /** Writes the packet of what has been computed already. */

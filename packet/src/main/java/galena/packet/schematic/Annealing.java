@@ -3,6 +3,8 @@ package galena.packet.schematic;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 
 /**
  * Searches for the board that a reader dislikes least: small moves are tried at random; a worse board is kept with a chance that
@@ -10,11 +12,19 @@ import java.util.SplittableRandom;
  */
 final class Annealing {
     private static final double HOT = 12;
+
+    /** Warm enough to move neighbourhoods, not to forget where the stages stand. */
+    private static final double WARM = 4;
+
     private static final double COLD = 0.4;
     private static final int GRID = 10;
 
+    /** Tries between two looks at whether to stop: some ten milliseconds. */
+    private static final int BETWEEN_LOOKS = 2048;
+
     private final Board board;
     private final SplittableRandom random;
+    private final BooleanSupplier stop;
     private final boolean[] touched;
     private final int[] list;
     private int count;
@@ -28,7 +38,8 @@ final class Annealing {
     private final int[] oldVariant;
     private final int[] oldRow;
 
-    private Annealing(Board board, long seed) {
+    private Annealing(Board board, long seed, BooleanSupplier stop) {
+        this.stop = stop;
         this.board = board;
         random = new SplittableRandom(seed);
         touched = new boolean[board.things];
@@ -43,12 +54,23 @@ final class Annealing {
     }
 
     /** @param effort tries per thing on the board */
-    static Board search(Netlist netlist, long seed, int effort) {
+    static Board search(Netlist netlist, long seed, int effort, BooleanSupplier stop) {
         Board board = new Board(netlist);
         if (board.elements == 0) return board;
-        Annealing annealing = new Annealing(board, seed);
+        Annealing annealing = new Annealing(board, seed, stop);
         annealing.scatter();
-        return annealing.cool(effort);
+        return annealing.cool(effort, HOT);
+    }
+
+    /** Warms a settled board and cools it again. */
+    static Board improve(Board settled, long seed, int effort, BooleanSupplier stop) {
+        Board board = new Board(settled.netlist);
+        if (board.elements == 0) return board;
+        board.take(settled);
+        Annealing annealing = new Annealing(board, seed, stop);
+        annealing.begin();
+        Board better = annealing.cool(effort, WARM);
+        return better.total() < settled.total() ? better : settled;
     }
 
     /** Nets at their standing, elements between their nets, stages from left to right. */
@@ -68,6 +90,10 @@ final class Annealing {
             board.y[e] = (int) Math.round(2 * mean);
             settle(e);
         }
+        begin();
+    }
+
+    private void begin() {
         board.refreshAll();
         count = 0;
         for (int t = 0; t < board.things; t++) list[count++] = t;
@@ -89,13 +115,16 @@ final class Annealing {
         board.y[e] = Math.max(even ? 2 : 1, Math.min(2 * board.lowestRow + (even ? 0 : 1), board.y[e]));
     }
 
-    private Board cool(int effort) {
+    private Board cool(int effort, double hot) {
         Board best = new Board(board.netlist);
         double now = board.total(), lowest = now;
         best.take(board);
         long tries = (long) effort * board.things;
+        // StrictMath and products: the same on every machine, or the same build would not give the same drawing.
+        double cooling = StrictMath.pow(COLD / hot, 1.0 / tries), heat = hot;
         for (long k = 0; k < tries; k++) {
-            double heat = HOT * Math.pow(COLD / HOT, (double) k / tries);
+            heat *= cooling;
+            if (k % BETWEEN_LOOKS == 0 && stop.getAsBoolean()) throw new CancellationException("drawing stopped");
             double change = attempt(heat);
             now += change;
             if (now < lowest - 1e-9) {
@@ -120,7 +149,7 @@ final class Annealing {
         before += costBefore();
         refreshTouched();
         double after = board.whole() + costAfter();
-        if (after <= before || random.nextDouble() < Math.exp((before - after) / heat)) {
+        if (after <= before || random.nextDouble() < StrictMath.exp((before - after) / heat)) {
             keep();
             return after - before;
         }

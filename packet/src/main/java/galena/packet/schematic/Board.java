@@ -27,21 +27,21 @@ final class Board {
     private static final int STRIDE = 6;
 
     private static final double COLLISION = 40;
-    private static final double CROSSING = 18;
+    private static final double CROSSING = 15;
     private static final double CROWDED = 4;
     private static final double SHORT = 60;
     private static final double WRONG_WAY = 70;
     private static final double TURNED = 3;
     private static final double CORNER = 1.2;
-    private static final double LENGTH = 0.03;
+    private static final double LENGTH = 0.045;
     private static final double WIDTH = 0.02;
     private static final double HEIGHT = 0.1;
     private static final double STANDING = 0.7;
     private static final double BACKWARDS = 14;
     private static final double BACKWARDS_MORE = 0.1;
     private static final int STEP_RIGHT = 70;
-    private static final double LYING_FROM_RAIL = 9;
-    private static final double UPSIDE_DOWN = 25;
+    private static final double LYING_FROM_RAIL = 14;
+    private static final double UPSIDE_DOWN = 60;
     private static final double RAIL_IS_CHEAPER = 0.3;
 
     final Netlist netlist;
@@ -321,12 +321,26 @@ final class Board {
                 if (meet[e][p] == last) lastAside |= fromAside[e][p];
             }
         }
+        if (first < last) single[thing] += backOverPins(net, first, last);
         if (net != Netlist.RAIL) single[thing] += STANDING * Math.abs(row[net] - wantedRow(net));
         if (first >= last) return;
         wire(thing, net, first, row[net] * ROW, last, row[net] * ROW);
         if (net == Netlist.RAIL) return;
         if (!firstAside) single[thing] += CORNER;
         if (!lastAside) single[thing] += CORNER;
+    }
+
+    /** A line that runs back over the pin from which it should lead away. */
+    private double backOverPins(int net, int first, int last) {
+        double cost = 0;
+        for (int e : on[net])
+            for (int p = 0; p < meet[e].length; p++) {
+                if (nets[e][p] != net || meet[e][p] == NOWHERE || !fromAside[e][p]) continue;
+                Side side = shown(e).pins().get(p).side();
+                boolean back = side == Side.E ? first < meet[e][p] : side == Side.W && last > meet[e][p];
+                if (back) cost += COLLISION;
+            }
+        return cost;
     }
 
     double single(int thing) {

@@ -5,6 +5,7 @@ import galena.build.folder.Coupled;
 import galena.packet.schematic.Lettering.Anchor;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 
 /**
@@ -26,15 +27,10 @@ public record Schematic(
         List<Wire> wires,
         List<Junction> junctions,
         List<Word> words) {
-    /** Searches from different starts; the best drawing wins. */
-    private static final int STARTS = 6;
-
     /** A drawing with a fault in it is tried again, twice as long. */
     private static final int ROUNDS = 4;
 
     private static final long SEED = 1;
-
-    private static final int EFFORT = 6000;
 
     public Schematic {
         symbols = List.copyOf(symbols);
@@ -94,25 +90,57 @@ public record Schematic(
 
     /** Draws a build. The same build gives the same drawing. */
     public static Schematic of(Build build) {
-        return of(build, EFFORT);
+        return of(build, Care.PUBLISHED, () -> false);
     }
 
-    /** @param effort tries per symbol and net; less is quicker and less tidy */
-    static Schematic of(Build build, int effort) {
+    /**
+     * Draws a build unless it is told to stop.
+     *
+     * @param stop asked every few milliseconds, from several threads
+     * @throws java.util.concurrent.CancellationException when it says so
+     */
+    public static Schematic of(Build build, BooleanSupplier stop) {
+        return of(build, Care.PUBLISHED, stop);
+    }
+
+    static Schematic of(Build build, Care care, BooleanSupplier stop) {
         Netlist netlist = Netlist.of(build);
-        Schematic drawn = of(netlist, build.name(), effort, 0);
+        Schematic drawn = of(netlist, build.name(), care, SEED, stop);
         for (int round = 1; round < ROUNDS && !Readability.of(drawn).faults().isEmpty(); round++)
-            drawn = of(netlist, build.name(), effort << round, round);
+            drawn = of(netlist, build.name(), care.twice(round), SEED + round * care.starts(), stop);
         return drawn;
     }
 
-    private static Schematic of(Netlist netlist, String title, int effort, int round) {
-        Board best = IntStream.range(0, STARTS)
+    private static Schematic of(Netlist netlist, String title, Care care, long seed, BooleanSupplier stop) {
+        List<Board> settled = IntStream.range(0, care.starts())
                 .parallel()
-                .mapToObj(start -> Annealing.search(netlist, SEED + STARTS * round + start, effort))
+                .mapToObj(start -> Annealing.search(netlist, seed + start, care.effort(), stop))
+                .sorted(Comparator.comparingDouble(Board::total))
+                .limit(care.kept())
+                .toList();
+        Board best = settled.stream()
+                .parallel()
+                .map(board -> Annealing.improve(board, seed, 2 * care.effort(), stop))
                 .min(Comparator.comparingDouble(Board::total))
                 .orElseThrow();
         return new Inking(best, title, remarks(netlist)).ink();
+    }
+
+    /**
+     * How much a drawing is worth. Searches from several starts settle; the best few are gone over once more, and the best of
+     * those wins.
+     *
+     * @param effort tries per symbol and net
+     */
+    record Care(int starts, int kept, int effort) {
+        static final Care PUBLISHED = new Care(8, 3, 4000);
+
+        /** With the same promise, but less tidy. */
+        static final Care HASTE = new Care(2, 1, 500);
+
+        Care twice(int times) {
+            return new Care(starts, kept, effort << times);
+        }
     }
 
     private static List<String> remarks(Netlist netlist) {

@@ -77,7 +77,7 @@ record Variant(
         if (left) dislike += 0.4;
         if (lying) dislike += 0.2;
         if (mirrored && glyph.isDevice()) dislike += 3;
-        if (railSymbol) dislike += 8;
+        if (railSymbol) dislike += glyph == Glyph.BATTERY ? 20 : 8;
         List<Word> words = new ArrayList<>();
         if (element.isWindings()) {
             int first = mirrored ? 1 : 0;

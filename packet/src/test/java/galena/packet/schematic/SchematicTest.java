@@ -1,8 +1,10 @@
 package galena.packet.schematic;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import galena.build.folder.Build;
+import galena.packet.schematic.Schematic.Care;
 import galena.packet.schematic.Schematic.Pin;
 import galena.packet.schematic.Schematic.Symbol;
 import java.io.IOException;
@@ -13,8 +15,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -23,25 +27,25 @@ import org.junit.jupiter.params.provider.FieldSource;
 import org.xml.sax.InputSource;
 
 class SchematicTest {
-    static final List<String> NAMES = SomeBuilds.NAMES;
+    static final List<String> SOME = List.of("demo", "positive-ground", "stage");
+    static final List<String> OTHERS = Stream.concat(SomeBuilds.NAMES.stream(), SomeBuilds.PATTERNS.stream())
+            .filter(name -> !SOME.contains(name))
+            .toList();
     static final List<String> PATTERNS = SomeBuilds.PATTERNS;
 
     /** Crossings in the reviewed drawings: where the bias of a long-tailed pair passes the tail, say. */
     private static final int MOST_CROSSINGS = 2;
 
-    /** Quick and less tidy than a published drawing, but with the same promise. */
-    private static final int QUICK = 400;
-
     @ParameterizedTest
-    @FieldSource("NAMES")
+    @FieldSource("SOME")
     void drawings_are_readable_and_look_as_reviewed(String name) throws IOException {
         reviewed(name);
     }
 
     @ParameterizedTest
-    @FieldSource("PATTERNS")
+    @FieldSource("OTHERS")
     @Tag("long")
-    void drawings_of_patterns_are_readable_and_look_as_reviewed(String name) throws IOException {
+    void more_drawings_are_readable_and_look_as_reviewed(String name) throws IOException {
         reviewed(name);
     }
 
@@ -50,7 +54,7 @@ class SchematicTest {
     @FieldSource("PATTERNS")
     void patterns_are_readable_when_drawn_in_haste(String name) {
         Build build = SomeBuilds.named(name);
-        Schematic drawing = Schematic.of(build, QUICK);
+        Schematic drawing = Schematic.of(build, Care.HASTE, () -> false);
         assertThat(Readability.of(drawing).faults()).isEmpty();
         shows(build, drawing);
     }
@@ -68,7 +72,7 @@ class SchematicTest {
     /** Seeds 1 to 100. */
     @Test
     void builds_made_by_chance_are_readable() {
-        List<String> faults = judged(LongStream.rangeClosed(1, 100).toArray(), QUICK);
+        List<String> faults = judged(LongStream.rangeClosed(1, 100).toArray());
         assertThat(faults).isEmpty();
     }
 
@@ -76,15 +80,15 @@ class SchematicTest {
     @Test
     @Tag("long")
     void many_builds_made_by_chance_are_readable() {
-        List<String> faults = judged(LongStream.rangeClosed(101, 1000).toArray(), QUICK);
+        List<String> faults = judged(LongStream.rangeClosed(101, 1000).toArray());
         assertThat(faults).isEmpty();
     }
 
-    private static List<String> judged(long[] seeds, int effort) {
+    private static List<String> judged(long[] seeds) {
         List<String> faults = new ArrayList<>();
         for (long seed : seeds) {
             Build build = SomeBuilds.random(seed);
-            Schematic drawing = Schematic.of(build, effort);
+            Schematic drawing = Schematic.of(build, Care.HASTE, () -> false);
             shows(build, drawing);
             for (String fault : Readability.of(drawing).faults()) faults.add("seed " + seed + ": " + fault);
         }
@@ -111,15 +115,21 @@ class SchematicTest {
     void the_same_build_gives_the_same_drawing() {
         Build build = SomeBuilds.named("stage");
         List<String> drawings = IntStream.range(0, 3)
-                .mapToObj(k -> SchematicSvg.draw(Schematic.of(build, QUICK)))
+                .mapToObj(k -> SchematicSvg.draw(Schematic.of(build, Care.HASTE, () -> false)))
                 .distinct()
                 .toList();
         assertThat(drawings).hasSize(1);
     }
 
     @Test
+    void drawing_stops_when_told() {
+        Build build = SomeBuilds.named("demo");
+        assertThatThrownBy(() -> Schematic.of(build, () -> true)).isInstanceOf(CancellationException.class);
+    }
+
+    @Test
     void the_reader_notices_what_is_wrong() {
-        Schematic good = Schematic.of(SomeBuilds.named("stage"), QUICK);
+        Schematic good = Schematic.of(SomeBuilds.named("stage"), Care.HASTE, () -> false);
         List<Schematic.Wire> torn =
                 good.wires().stream().filter(w -> !w.net().equals("out")).toList();
         assertThat(Readability.of(with(good, torn)).faults()).anyMatch(f -> f.contains("out is drawn in"));
@@ -154,7 +164,7 @@ class SchematicTest {
 
     @Test
     void svg_is_well_formed_and_stands_alone() throws Exception {
-        String svg = SchematicSvg.draw(Schematic.of(SomeBuilds.named("stage"), QUICK));
+        String svg = SchematicSvg.draw(Schematic.of(SomeBuilds.named("stage"), Care.HASTE, () -> false));
         var document =
                 DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
         assertThat(document.getElementsByTagName("title").item(0).getTextContent())
