@@ -54,8 +54,8 @@ final class Annealing {
     }
 
     /** @param effort tries per thing on the board */
-    static Board search(Netlist netlist, long seed, int effort, BooleanSupplier stop) {
-        Board board = new Board(netlist);
+    static Board search(Netlist netlist, double severity, long seed, int effort, BooleanSupplier stop) {
+        Board board = new Board(netlist, severity);
         if (board.elements == 0) return board;
         Annealing annealing = new Annealing(board, seed, stop);
         annealing.scatter();
@@ -64,7 +64,7 @@ final class Annealing {
 
     /** Warms a settled board and cools it again. */
     static Board improve(Board settled, long seed, int effort, BooleanSupplier stop) {
-        Board board = new Board(settled.netlist);
+        Board board = new Board(settled.netlist, settled.severity);
         if (board.elements == 0) return board;
         board.take(settled);
         Annealing annealing = new Annealing(board, seed, stop);
@@ -116,7 +116,7 @@ final class Annealing {
     }
 
     private Board cool(int effort, double hot) {
-        Board best = new Board(board.netlist);
+        Board best = new Board(board.netlist, board.severity);
         double now = board.total(), lowest = now;
         best.take(board);
         long tries = (long) effort * board.things;

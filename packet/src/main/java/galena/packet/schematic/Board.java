@@ -57,6 +57,9 @@ final class Board {
     final int[] row;
 
     final int lowestRow;
+    /** How much worse a fault is than usual: 1 lets a search pass through faults on its way, more sees that none remains. */
+    final double severity;
+
     final int[][] nets;
     /** Elements with a pin on each net. */
     final int[][] on;
@@ -77,8 +80,9 @@ final class Board {
 
     static final int NOWHERE = Integer.MIN_VALUE;
 
-    Board(Netlist netlist) {
+    Board(Netlist netlist, double severity) {
         this.netlist = netlist;
+        this.severity = severity;
         elements = netlist.elements().size();
         things = elements + netlist.nets().size();
         variants = new Variant[elements][];
@@ -362,9 +366,13 @@ final class Board {
                     || a[i + 3] >= beside[3] + 12
                     || beside[1] >= a[i + 5] + 12) continue;
             for (int j = 0, end = filled[other] * STRIDE; j < end; j += STRIDE)
-                if (near(a, i, b, j, 12)) cost += clash(a, i, b, j);
+                if (near(a, i, b, j, 12)) cost += weighed(clash(a, i, b, j));
         }
         return cost;
+    }
+
+    private double weighed(double clash) {
+        return clash >= COLLISION ? severity * clash : clash;
     }
 
     private static boolean near(int[] a, int i, int[] b, int j, int margin) {

@@ -114,7 +114,7 @@ public record Schematic(
     private static Schematic of(Netlist netlist, String title, Care care, long seed, BooleanSupplier stop) {
         List<Board> settled = IntStream.range(0, care.starts())
                 .parallel()
-                .mapToObj(start -> Annealing.search(netlist, seed + start, care.effort(), stop))
+                .mapToObj(start -> Annealing.search(netlist, care.severity(), seed + start, care.effort(), stop))
                 .sorted(Comparator.comparingDouble(Board::total))
                 .limit(care.kept())
                 .toList();
@@ -131,15 +131,16 @@ public record Schematic(
      * those wins.
      *
      * @param effort tries per symbol and net
+     * @param severity how much worse than usual a fault is
      */
-    record Care(int starts, int kept, int effort) {
-        static final Care PUBLISHED = new Care(8, 3, 4000);
+    record Care(int starts, int kept, int effort, double severity) {
+        static final Care PUBLISHED = new Care(8, 3, 4000, 1);
 
         /** With the same promise, but less tidy. */
-        static final Care HASTE = new Care(2, 1, 500);
+        static final Care HASTE = new Care(2, 1, 500, 1);
 
         Care twice(int times) {
-            return new Care(starts, kept, effort << times);
+            return new Care(starts, kept, effort << times, 1 + times);
         }
     }
 

@@ -31,7 +31,6 @@ class SchematicTest {
     static final List<String> OTHERS = Stream.concat(SomeBuilds.NAMES.stream(), SomeBuilds.PATTERNS.stream())
             .filter(name -> !SOME.contains(name))
             .toList();
-    static final List<String> PATTERNS = SomeBuilds.PATTERNS;
 
     /** Crossings in the reviewed drawings: where the bias of a long-tailed pair passes the tail, say. */
     private static final int MOST_CROSSINGS = 2;
@@ -47,16 +46,6 @@ class SchematicTest {
     @Tag("long")
     void more_drawings_are_readable_and_look_as_reviewed(String name) throws IOException {
         reviewed(name);
-    }
-
-    /** Without the care of a published drawing, but with its promise. */
-    @ParameterizedTest
-    @FieldSource("PATTERNS")
-    void patterns_are_readable_when_drawn_in_haste(String name) {
-        Build build = SomeBuilds.named(name);
-        Schematic drawing = Schematic.of(build, Care.HASTE, () -> false);
-        assertThat(Readability.of(drawing).faults()).isEmpty();
-        shows(build, drawing);
     }
 
     private static void reviewed(String name) throws IOException {
