@@ -21,6 +21,7 @@ public final class Sheets {
             PowerUpSheet::of,
             AlignmentSheet::of,
             ReadingsSheet::of,
+            ReachSheet::of,
             CurveSheet::of,
             ResultsSheet::of,
             TraceSheet::of);
