@@ -50,8 +50,7 @@ public final class PredictedReadings {
         Running running = running(folder.build(), overlay, point, progress);
         SteadyState.Found state = running.state();
         Devices devices = new Devices(folder.build(), running.assembled(), progress);
-        Tolerances tolerances =
-                new Tolerances(state, Variations.of(folder.build(), running.assembled()), devices.sides(state));
+        Tolerances tolerances = new Tolerances(state, Variations.of(folder.build(), running.assembled()), devices);
         Map<What, Figure.Known> figures = new EnumMap<>(What.class);
         String where = point.map(TestPoint::name).orElse("");
         readouts(running, point)
