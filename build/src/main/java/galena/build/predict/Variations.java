@@ -61,10 +61,15 @@ final class Variations {
             two("inductance", tolerance, s -> coil.scaled(s, s), part);
             if (coil.seriesResistance() > 0) two("Q", Q_KNOWN_TO, s -> coil.scaled(1, s), part);
         } else if (part instanceof Coupling k && k.k() != 0) {
-            two("taken", COUPLING_KNOWN_TO, k::scaled, part);
+            two("taken", Math.min(COUPLING_KNOWN_TO, halfWayToFull(k.k())), k::scaled, part);
         } else if (part instanceof Resonator r && tolerance > 0) {
             two("frequency", tolerance, r::retuned, part);
         }
+    }
+
+    /** How much more a tight coupling could be, relative: nothing couples windings fully. */
+    private static double halfWayToFull(double k) {
+        return (1 - Math.abs(k)) / (2 * Math.abs(k));
     }
 
     private interface Scaling {

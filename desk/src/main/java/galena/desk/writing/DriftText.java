@@ -71,7 +71,7 @@ public final class DriftText {
             if (k % stride != 0 && k != run.size() - 1) continue;
             Moment m = run.get(k);
             table.row(
-                    String.format(Locale.ROOT, "%.1f h", m.seconds() / HOUR),
+                    hours(m.seconds() / HOUR),
                     Words.percent(m.charge()),
                     celsius(m),
                     Words.number(m.terminals(), Unit.VOLT, FIGURES),
@@ -82,6 +82,10 @@ public final class DriftText {
                     share(m.distortion()));
         }
         table.end();
+    }
+
+    private static String hours(double hours) {
+        return String.format(Locale.ROOT, hours < 100 ? "%.1f h" : "%.0f h", hours);
     }
 
     private static void temperatures(Page page, DriftReport report) {

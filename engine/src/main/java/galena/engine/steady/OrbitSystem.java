@@ -327,10 +327,13 @@ final class OrbitSystem {
         }
     }
 
-    /** What a parameter adds to a stage's row by itself: rate Σⱼ Aⁱⁿᵛᵢⱼ ∂qⱼ/∂p + ∂i/∂p; the start's charge is carried apart. */
-    private static double explicit(Orbit orbit, Change change, int k, int r, int i, double rate) {
-        double slope = 0;
-        for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * i + j] * change.charge[orbit.at(k, j) + r];
+    /**
+     * What a parameter adds to row r at stage i by itself: rate Σⱼ Aⁱⁿᵛᵢⱼ ∂qⱼ/∂p + ∂i/∂p. Where the row already holds charge, that at the
+     * interval's start is handed on with the rest; where the change alone brings charge to the row, it is taken off here.
+     */
+    private double explicit(Orbit orbit, Change change, int k, int r, int i, double rate) {
+        double start = chargeIndex[r] >= 0 ? 0 : change.charge[orbit.start(k) + r], slope = 0;
+        for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * i + j] * (change.charge[orbit.at(k, j) + r] - start);
         return rate * slope + change.current[orbit.at(k, i) + r];
     }
 

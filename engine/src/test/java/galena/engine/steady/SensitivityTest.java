@@ -25,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Derivatives of orbits against solving again, against each other, and against what scaling says they must be. */
 class SensitivityTest {
@@ -170,6 +171,28 @@ class SensitivityTest {
         assertThat(found1).isCloseTo(expected, within(1e-6 * Math.abs(expected)));
         // some 3.6 kHz for a picofarad: f/2C of the tank
         assertThat(found1 * 1e-12).isBetween(-6e3, -2e3);
+    }
+
+    /** A net that holds no charge of its own: the stray alone brings it, and its direct voltage must not count. */
+    @ParameterizedTest
+    @ValueSource(strings = {"ground", "rail", "source"})
+    void a_stray_at_a_net_without_capacitance_has_the_derivative_of_a_capacitor_put_there(String other) {
+        Circuit without = Circuits.groundedGateColpitts()
+                .plus(new Resistor("upper", "drain", "mid", 47e3))
+                .plus(new Resistor("lower", "mid", "ground", 22e3));
+        double farads = 2e-15;
+        SteadyState.Found found = settle(without),
+                with = settle(without.plus(new Capacitor("stray", "mid", other, farads)));
+        Equations equations = found.waveforms().equations();
+        int mid = equations.net("mid"), to = other.equals("ground") ? 0 : equations.net(other);
+        OrbitAdjoint adjoint = new OrbitAdjoint(found);
+        double again = (with.waveforms().frequency() - found.waveforms().frequency()) / farads;
+        assertThat(adjoint.frequency().byCapacitance(mid, to)).isCloseTo(again, within(2e-2 * Math.abs(again)));
+        double level =
+                (with.waveforms().amplitude(mid, 0, 1) - found.waveforms().amplitude(mid, 0, 1)) / farads;
+        double size = found.waveforms().amplitude(mid, 0, 1);
+        assertThat(adjoint.amplitude(mid, 0, 1).byCapacitance(mid, to))
+                .isCloseTo(level, within(2e-2 * Math.abs(level) + 1e-6 * size / farads));
     }
 
     /** A driven stage: output of a common-emitter amplifier by its load, direct and adjoint, against solving again. */
