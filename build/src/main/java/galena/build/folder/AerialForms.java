@@ -40,6 +40,11 @@ final class AerialForms {
                         Quantities.one(Unit.METRE, -5, 5),
                         "The position is that of the winding's middle from the rod's; 0 mm if left out."),
                 optional(
+                        "slide",
+                        Quantities.range(Unit.METRE, 0, 5),
+                        "The slide is from where to where the winding's middle can be moved, from the middle of the rod;"
+                                + " the inductance is then that in the middle."),
+                optional(
                         "permeability",
                         Quantities.one(Unit.NUMBER, 1.001, 5000),
                         "The permeability is that of the rod's material; told by the inductance if left out."),

@@ -8,6 +8,7 @@ import galena.build.source.Problems;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Checks within one part that join one key to another. */
 final class PartChecks {
@@ -32,6 +33,7 @@ final class PartChecks {
             case COIL, LOOPSTICK, LOOP -> {
                 checks.oneOf("its loss", "q: 85 @ 1 MHz", "q", "resistance");
                 checks.setNeedsRange(kind);
+                checks.slides();
             }
             case CRYSTAL, RESONATOR -> {
                 checks.oneOf(
@@ -63,13 +65,42 @@ final class PartChecks {
     }
 
     private void setNeedsRange(PartKind kind) {
-        if (!part.has("set") || part.quantity(kind.key()).isEmpty()) return;
+        if (!part.has("set") || part.has("slide") || part.quantity(kind.key()).isEmpty()) return;
         problems.add(new Problem(
                 part.place("set"),
                 part.path("set"),
                 "sets a coil that can't be adjusted",
-                "A coil with a slug has a range.",
-                "Write " + kind.key() + ": low..high, or delete set."));
+                "A coil with a slug has a range, one that slides says where.",
+                kind == PartKind.LOOPSTICK
+                        ? "Write loopstick: low..high, or slide: 0..30 mm, or delete set."
+                        : "Write " + kind.key() + ": low..high, or delete set."));
+    }
+
+    /** A winding that slides has one inductance, a rod to slide on, and no second place. */
+    private void slides() {
+        if (!part.has("slide")) return;
+        if (part.range(PartKind.LOOPSTICK.key()).isPresent())
+            slides("is given beside a range of inductance", "Sliding and a slug are two adjustments.", "Delete one.");
+        if (part.has("position"))
+            slides(
+                    "is given beside a position",
+                    "With a slide, set tells where the winding stands.",
+                    "Delete position.");
+        List<String> missing = Stream.of("turns", "rod_length", "rod_diameter", "winding_length")
+                .filter(key -> !part.has(key))
+                .toList();
+        if (!missing.isEmpty())
+            slides("has no rod to slide on", "The rod decides what sliding does.", "Add " + String.join(", ", missing));
+        double end = part.si("rod_length", Double.POSITIVE_INFINITY) / 2;
+        if (part.range("slide").orElseThrow().high().value() > end)
+            slides(
+                    "goes beyond the end of the rod",
+                    "The middle of the winding stays on the rod.",
+                    "End at " + Engineering.print(end, Unit.METRE, 3) + " or before.");
+    }
+
+    private void slides(String what, String rule, String remedy) {
+        problems.add(new Problem(part.place("slide"), part.path("slide"), what, rule, remedy));
     }
 
     private void endResistance() {

@@ -42,6 +42,11 @@ public record PartEntry(String name, PartKind kind, Filled values) {
         return values.range(kind.key());
     }
 
+    /** From where to where a winding slides along its rod, from the rod's middle (m); empty where it stands still. */
+    public Optional<Range> slide() {
+        return values.range("slide");
+    }
+
     /** The type number of a device that is named by it. */
     public Optional<String> type() {
         return kind == PartKind.AUDIO ? Optional.empty() : values.text(kind.key());
@@ -60,9 +65,9 @@ public record PartEntry(String name, PartKind kind, Filled values) {
                 .orElse("own parameters");
     }
 
-    /** Whether it has a position to set: a trimmer, a preset, a coil with a slug. */
+    /** Whether it has a position to set: a trimmer, a preset, a coil with a slug or one that slides. */
     public boolean isAdjustable() {
-        return kind == PartKind.PRESET || range().isPresent();
+        return kind == PartKind.PRESET || range().isPresent() || slide().isPresent();
     }
 
     /** Position 0..1 as set in the file, or the middle; empty for parts without one. */

@@ -1,7 +1,8 @@
 package galena.build.predict;
 
 import galena.build.folder.Build;
-import galena.build.quantity.Range;
+import galena.build.folder.PartEntry;
+import galena.build.wiring.Travel;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Coil;
 import galena.engine.part.Part;
@@ -16,15 +17,15 @@ final class Turned {
         Part part = circuit.part(name).orElseThrow();
         if (part instanceof Trimmer trimmer) return circuit.with(trimmer.at(position));
         if (part instanceof Preset preset) return circuit.with(preset.at(position));
-        if (part instanceof Coil coil) return circuit.with(slug(build, coil, position));
+        if (part instanceof Coil coil) return circuit.with(moved(build, coil, position));
         throw new IllegalArgumentException(name + " has no position to set");
     }
 
-    /** A slug moves the inductance through its range; the Q stays. */
-    private static Coil slug(Build build, Coil coil, double position) {
-        Range range = build.part(coil.name()).orElseThrow().range().orElseThrow();
-        double now = range.at(build.part(coil.name()).orElseThrow().position().orElseThrow());
-        double scale = range.at(position) / now;
+    /** A slug or a slide changes the inductance; the Q stays. */
+    private static Coil moved(Build build, Coil coil, double position) {
+        PartEntry entry = build.part(coil.name()).orElseThrow();
+        double now = Travel.inductance(entry, entry.position().orElseThrow());
+        double scale = Travel.inductance(entry, position) / now;
         return coil.scaled(scale, scale);
     }
 }

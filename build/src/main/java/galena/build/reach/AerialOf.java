@@ -6,14 +6,14 @@ import galena.build.form.Filled;
 import galena.build.quantity.Engineering;
 import galena.build.quantity.Unit;
 import galena.build.wiring.AerialWire;
+import galena.build.wiring.RodWinding;
+import galena.build.wiring.Travel;
 import galena.trade.coil.Interval;
 import galena.trade.ferrite.CoreTrial;
 import galena.trade.ferrite.Material;
-import galena.trade.ferrite.Rod;
 import galena.trade.ferrite.RodCoil;
 import galena.trade.ferrite.RodFormer;
 import galena.trade.wire.OutOfRange;
-import galena.trade.wire.Wire;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -21,9 +21,6 @@ import java.util.stream.Collectors;
 
 /** From a part of a build to the aerial it is. */
 final class AerialOf {
-    /** What paper and wire add to a rod's diameter where the build says nothing (m); common practice. */
-    private static final double USUAL_SLEEVE = 0.5e-3;
-
     /** Spread of a grade's permeability where it is given by its nominal figure; makers' usual tolerance. */
     private static final double PERMEABILITY_KNOWN_TO = 0.2;
 
@@ -79,26 +76,11 @@ final class AerialOf {
     }
 
     private Answer rod() {
-        List<String> missing = missing("turns", "rod_length", "rod_diameter", "winding_length");
+        List<String> missing = RodWinding.missing(entry);
         if (!missing.isEmpty()) return without(missing);
-        Rod rod = Rod.of(values.si("rod_length"), values.si("rod_diameter"));
-        double turns = values.si("turns");
-        double pitch = values.si("winding_length") / turns;
-        double diameter = values.si("winding_diameter", rod.diameter() + USUAL_SLEEVE);
-        // The wire's own thickness hardly matters for the moment: any that fits between the turns and over the rod will
-        // do.
-        Wire wire = Wire.Solid.bareCopper(0.9 * Math.min(pitch, Math.max(1e-5, diameter - rod.diameter())));
-        RodFormer former = new RodFormer(
-                rod,
-                Material.ofPermeability(values.si("permeability", Material.MOST_PERMEABLE)),
-                Math.max(rod.diameter(), diameter - wire.outerDiameter()),
-                0,
-                values.si("position", 0),
-                pitch,
-                0,
-                wire);
-        RodCoil coil = former.wind(turns);
-        return values.has("permeability") ? ofGrade(coil) : ofInductance(former, coil);
+        RodWinding winding = RodWinding.of(entry);
+        RodCoil coil = winding.coil();
+        return values.has("permeability") ? ofGrade(coil) : ofInductance(winding.former(), coil);
     }
 
     private Answer ofGrade(RodCoil coil) {
@@ -169,9 +151,7 @@ final class AerialOf {
 
     /** As the file has it: a slug or a sliding coil at its written position. */
     private double inductance() {
-        return entry.range()
-                .map(range -> range.at(entry.position().orElse(PartEntry.MIDDLE)))
-                .orElseGet(() -> entry.value().orElseThrow().value());
+        return Travel.inductance(entry, entry.position().orElse(PartEntry.MIDDLE));
     }
 
     private Answer loop() {

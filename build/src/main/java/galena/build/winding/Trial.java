@@ -16,6 +16,8 @@ import java.util.OptionalInt;
  * @param permeability of the core, where there is one, or why it can't be told
  * @param wanted turns for the wanted inductance, not whole
  * @param change whole turns to add, negative to take off; empty where nothing was wanted
+ * @param slide for the wanted inductance with the turns as they are: the winding's middle from the rod's (m), or why sliding
+ *     does not reach it; empty off a rod and where nothing was wanted
  * @param notes what to know besides
  */
 public record Trial(
@@ -27,6 +29,7 @@ public record Trial(
         Optional<Figure> permeability,
         Optional<Figure> wanted,
         OptionalInt change,
+        Optional<Figure> slide,
         List<String> notes) {
     public Trial {
         notes = List.copyOf(notes);

@@ -10,6 +10,7 @@ import galena.trade.coil.WindingDesign;
 import galena.trade.ferrite.CoreTrial;
 import galena.trade.ferrite.Material;
 import galena.trade.ferrite.RodFormer;
+import galena.trade.ferrite.Slide;
 import galena.trade.ferrite.ToroidFormer;
 import galena.trade.wire.OutOfRange;
 import java.util.ArrayList;
@@ -20,6 +21,8 @@ import java.util.OptionalInt;
 
 /** One trial winding, measured: what is the core, and how many turns off or on. */
 final class Trying {
+    private static final String SLIDE = "middle of the winding from that of the rod";
+
     private final Winder winder;
     private final int turns;
     private final Interval measured;
@@ -91,7 +94,20 @@ final class Trying {
                 permeability,
                 turnsWanted,
                 change,
+                slide(former, reckoned),
                 notes));
+    }
+
+    /** On a rod: where the winding goes for the wanted inductance, turns untouched. */
+    private Optional<Figure> slide(Former former, double reckoned) {
+        if (wanted.isEmpty() || !(former instanceof RodFormer rod)) return Optional.empty();
+        Interval calibration =
+                new Interval(measured.value() / reckoned, measured.low() / reckoned, measured.high() / reckoned);
+        Slide.Place place = Slide.to(rod.wind(turns), wanted.getAsDouble(), calibration);
+        if (place instanceof Slide.At at) return Optional.of(Winder.known(at.position(), Unit.METRE, SLIDE));
+        Slide.OutOfReach out = (Slide.OutOfReach) place;
+        return Optional.of(new Figure.Missing(
+                SLIDE, "these turns reach " + henries(out.least()) + " to " + henries(out.most()) + " along the rod"));
     }
 
     /** Without a core nothing explains a wide difference. */

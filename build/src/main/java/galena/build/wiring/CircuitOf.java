@@ -47,6 +47,7 @@ public final class CircuitOf {
         OverlayChecks.check(build, overlay);
         CouplingChecks.check(build, overlay);
         AerialWire.check(build);
+        Travel.check(build);
         return new CircuitOf(build, overlay).assemble();
     }
 

@@ -130,11 +130,11 @@ final class PartOf {
                 entry.temperatureCoefficient());
     }
 
-    /** A Q holds at every position of a slug: the loss follows the inductance. */
+    /** A Q holds at every position of a slug or slide: the loss follows the inductance. */
     private Coil coil(PartEntry entry) {
         Filled v = entry.values();
         double inductance =
-                entry.range().isPresent() ? factor(entry) * entry.range().get().at(position(entry)) : main(entry);
+                entry.isAdjustable() ? factor(entry) * Travel.inductance(entry, position(entry)) : main(entry);
         Optional<AtFrequency> q = v.atFrequency("q");
         double resistance = q.isPresent()
                 ? TWO_PI

@@ -127,6 +127,9 @@ final class WinderTest {
         assertThat(trial.change().orElseThrow())
                 .isEqualTo((int) Math.round(wanted) - 60)
                 .isNegative();
+        Figure.Known slide = (Figure.Known) trial.slide().orElseThrow();
+        assertThat(made.at(slide.value()).inductance()).isCloseTo(180e-6, within(0.5e-6));
+        assertThat(slide.low()).isLessThan(slide.value());
     }
 
     @Test

@@ -36,6 +36,7 @@ public final class WindingJson {
             trial.permeability().ifPresent(mu -> json.figure("permeability", mu));
             trial.wanted().ifPresent(wanted -> json.figure("turnsWanted", wanted));
             trial.change().ifPresent(change -> json.number("change", change));
+            trial.slide().ifPresent(slide -> json.figure("slide", slide));
             json.texts("notes", trial.notes());
         });
     }

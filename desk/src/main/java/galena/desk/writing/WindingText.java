@@ -68,10 +68,16 @@ public final class WindingText {
             table.row("reckoned", print(known.value(), Unit.HENRY, 3));
         trial.wanted().ifPresent(wanted -> table.row("turns wanted", Words.withInterval(wanted)));
         trial.change().ifPresent(change -> table.row("do", change == 0 ? "leave it" : action(change)));
+        trial.slide().ifPresent(slide -> table.row("or slide it", slide(slide)));
         table.end();
         page.heading("Notes");
         for (String note : trial.notes()) page.line(note);
         page.print();
+    }
+
+    private static String slide(Figure place) {
+        if (place instanceof Figure.Missing missing) return "no: " + missing.reason();
+        return "until its middle is " + Words.withInterval(place) + " from that of the rod";
     }
 
     private static String action(int change) {

@@ -1,12 +1,9 @@
 package galena.desk.command;
 
+import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import java.io.IOException;
@@ -54,18 +51,6 @@ final class BenchCommandsTest {
         StringBuilder text = new StringBuilder(head);
         for (int k = 0; k < rows; k++) text.append(row.apply(k)).append('\n');
         Files.writeString(file, text);
-    }
-
-    private static JsonNode valid(String schema, String json) throws IOException {
-        try (InputStream in = DemoCommand.class.getResourceAsStream("/galena/schema/" + schema)) {
-            assertThat(in).isNotNull();
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            JsonNode tree = new ObjectMapper().readTree(json);
-            var compiled = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                    .getSchema(text, InputFormat.JSON);
-            assertThat(compiled.validate(tree)).isEmpty();
-            return tree;
-        }
     }
 
     private static JsonNode figure(JsonNode file, String key) {

@@ -1,5 +1,6 @@
 package galena.desk.command;
 
+import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -73,7 +74,7 @@ final class TradeCommandsTest {
     void reach_hands_every_figure_on_as_json_and_draws_nothing_then() throws Exception {
         demo();
         assertThat(run("reach", folder.toString(), "--json")).isZero();
-        JsonNode reach = json();
+        JsonNode reach = valid("reach.json", said());
         assertThat(reach.path("kind").asText()).isEqualTo("reach");
         JsonNode moment = reach.path("moment");
         assertThat(moment.path("low").asDouble())
@@ -140,7 +141,7 @@ final class TradeCommandsTest {
                 .contains("540 kHz", "(crystal 14.31818 MHz − crystal 10 MHz) /2 /4; pull the");
         answers.reset();
         assertThat(run("channel", folder.toString(), "--json", "--when", "day")).isZero();
-        assertThat(json().path("ranked")).hasSize(120);
+        assertThat(valid("channels.json", said()).path("ranked")).hasSize(120);
     }
 
     @ParameterizedTest
@@ -164,7 +165,14 @@ final class TradeCommandsTest {
         assertThat(said()).contains("4.87 kΩ", "yellow violet red gold", "472");
         answers.reset();
         assertThat(run("value", "--bands", "yellow violet red gold", "--json")).isZero();
-        assertThat(json().at("/readings/0/value").asDouble()).isEqualTo(4700);
+        assertThat(valid("value.json", said()).at("/readings/0/value").asDouble())
+                .isEqualTo(4700);
+        answers.reset();
+        demo();
+        Files.writeString(folder.resolve("drawer.yaml"), "galena: 1\nresistors: [4.7k, 120 Ω, 100k]\n");
+        assertThat(run("value", "4.83k", "--drawer", folder.toString(), "--json"))
+                .isZero();
+        assertThat(valid("value.json", said()).path("made")).isNotEmpty();
         answers.reset();
         assertThat(run("value", "--marking", "104K", "--part", "capacitor")).isZero();
         assertThat(said()).contains("100 nF", "90 nF to 110 nF");
@@ -208,7 +216,43 @@ final class TradeCommandsTest {
                         "60",
                         "--json"))
                 .isZero();
-        assertThat(json().path("change").asInt()).isNegative();
+        assertThat(valid("winding.json", said()).path("change").asInt()).isNegative();
+        assertThat(json().at("/slide/value").asDouble()).isBetween(0.01, 0.07);
+        answers.reset();
+        assertThat(run("wind", "180 µH", "--tube", "20mm", "--wire", "0.3mm", "--json"))
+                .isZero();
+        valid("winding.json", said());
+        answers.reset();
+        assertThat(run("wind", "180 µH", "--rod", "140x10mm", "--core", "250", "--wire", "0.3mm", "--json"))
+                .isZero();
+        valid("winding.json", said());
+        answers.reset();
+        assertThat(run(
+                        "wind",
+                        "180 µH",
+                        "--rod",
+                        "140x10 mm",
+                        "--wire",
+                        "AWG 29",
+                        "--measured",
+                        "212u",
+                        "--turns",
+                        "60"))
+                .isZero();
+        assertThat(said()).contains("or slide it", "until its middle is");
+        answers.reset();
+        assertThat(run(
+                        "wind",
+                        "--rod",
+                        "140x10 mm",
+                        "--wire",
+                        "AWG 29",
+                        "--measured",
+                        "212u",
+                        "--turns",
+                        "60",
+                        "--json"))
+                .isZero();
         assertThat(json().at("/permeability/value").asDouble()).isBetween(20.0, 100.0);
     }
 

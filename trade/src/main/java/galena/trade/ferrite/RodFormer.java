@@ -42,6 +42,11 @@ public record RodFormer(
         return new RodFormer(rod, material, rod.diameter(), 0, 0, wire.outerDiameter(), 0, wire);
     }
 
+    /** The same with the winding in another place (m). */
+    public RodFormer at(double newPosition) {
+        return new RodFormer(rod, material, sleeveDiameter, sleeveTolerance, newPosition, pitch, pitchTolerance, wire);
+    }
+
     /** The same on a rod of another permeability, known within a fraction. */
     public RodFormer withMaterial(Material other) {
         return new RodFormer(rod, other, sleeveDiameter, sleeveTolerance, position, pitch, pitchTolerance, wire);
