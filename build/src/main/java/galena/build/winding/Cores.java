@@ -1,5 +1,6 @@
 package galena.build.winding;
 
+import galena.trade.source.Basis;
 import java.util.List;
 import java.util.Optional;
 
@@ -47,7 +48,7 @@ public final class Cores {
         if (!(permeability >= 1.01 && permeability <= galena.trade.ferrite.Material.MOST_PERMEABLE))
             return Optional.empty();
         return Optional.of(new Material(new galena.trade.ferrite.Material(
-                "unnamed", permeability, KNOWN_TO, List.of(), "", "given", galena.trade.wire.Basis.GIVEN)));
+                "unnamed", permeability, KNOWN_TO, List.of(), "", "given", Basis.BUILDER)));
     }
 
     /** What a trial winding shall tell; its permeability isn't used. */

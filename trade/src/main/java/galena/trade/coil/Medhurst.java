@@ -1,6 +1,6 @@
 package galena.trade.coil;
 
-import galena.trade.wire.DataTable;
+import galena.trade.source.DataTable;
 import org.hipparchus.analysis.interpolation.AkimaSplineInterpolator;
 import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
 
@@ -39,11 +39,14 @@ final class Medhurst {
     }
 
     private static PolynomialSplineFunction table() {
-        var rows = DataTable.rows(Medhurst.class, "medhurst-capacitance.csv", 5);
+        var rows =
+                DataTable.resource(Medhurst.class, "medhurst-capacitance.csv").rows();
         double[] x = rows.stream()
-                .mapToDouble(r -> Math.log(Double.parseDouble(r[0])))
+                .mapToDouble(r -> Math.log(r.required("length_over_diameter")))
                 .toArray();
-        double[] h = rows.stream().mapToDouble(r -> Double.parseDouble(r[1])).toArray();
+        double[] h = rows.stream()
+                .mapToDouble(r -> r.required("picofarad_per_centimetre"))
+                .toArray();
         return new AkimaSplineInterpolator().interpolate(x, h);
     }
 }

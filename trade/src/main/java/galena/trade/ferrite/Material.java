@@ -1,8 +1,8 @@
 package galena.trade.ferrite;
 
 import galena.trade.coil.Interval;
-import galena.trade.wire.Basis;
-import galena.trade.wire.DataTable;
+import galena.trade.source.Basis;
+import galena.trade.source.DataTable;
 import galena.trade.wire.OutOfRange;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -45,15 +45,15 @@ public record Material(
     /** A loss factor is taken to hold this far, in ratio of frequency, from where it was given. */
     private static final double REACH = 2;
 
-    private static final List<Material> TABLE = DataTable.rows(Material.class, "materials.csv", 8).stream()
+    private static final List<Material> TABLE = DataTable.resource(Material.class, "materials.csv").rows().stream()
             .map(row -> new Material(
-                    row[0],
-                    Double.parseDouble(row[1]),
-                    Double.parseDouble(row[2]),
-                    lossPoints(row[3]),
-                    row[4],
-                    row[5],
-                    Basis.of(row[7])))
+                    row.text("name"),
+                    row.required("mu_i"),
+                    row.required("tolerance"),
+                    lossPoints(row.text("loss_factors")),
+                    row.text("remark"),
+                    row.text("source"),
+                    Basis.named(row.text("basis"))))
             .toList();
 
     public Material {
@@ -64,13 +64,13 @@ public record Material(
 
     /** A core known by its permeability alone: the loss is not known, and a Q with it is refused. */
     public static Material ofPermeability(double permeability) {
-        return new Material("unnamed", permeability, 0, List.of(), "", "given", Basis.GIVEN);
+        return new Material("unnamed", permeability, 0, List.of(), "", "given", Basis.BUILDER);
     }
 
     /** A core given by its complex permeability µ′ − jµ″ at one frequency (Hz). */
     public static Material complex(double real, double imaginary, double frequency) {
         var loss = new LossPoint(frequency, imaginary / (real * real));
-        return new Material("unnamed", real, 0, List.of(loss), "", "given", Basis.GIVEN);
+        return new Material("unnamed", real, 0, List.of(loss), "", "given", Basis.BUILDER);
     }
 
     /** Every grade held. */

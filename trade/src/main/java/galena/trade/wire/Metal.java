@@ -1,5 +1,7 @@
 package galena.trade.wire;
 
+import galena.trade.source.Basis;
+import galena.trade.source.DataTable;
 import java.util.List;
 
 /**
@@ -12,9 +14,13 @@ import java.util.List;
  * @param basis the weaker of the two figures' bases
  */
 public record Metal(String name, double resistivity20, double temperatureCoefficient, String source, Basis basis) {
-    private static final List<Metal> TABLE = DataTable.rows(Metal.class, "metals.csv", 6).stream()
-            .map(row ->
-                    new Metal(row[0], Double.parseDouble(row[1]), Double.parseDouble(row[2]), row[3], Basis.of(row[5])))
+    private static final List<Metal> TABLE = DataTable.resource(Metal.class, "metals.csv").rows().stream()
+            .map(row -> new Metal(
+                    row.text("name"),
+                    row.required("resistivity_ohm_m"),
+                    row.required("coefficient_per_K"),
+                    row.text("source"),
+                    Basis.named(row.text("basis"))))
             .toList();
 
     /** Annealed copper, 100 % of the international standard (IEC 60028): what winding wire is made of. */

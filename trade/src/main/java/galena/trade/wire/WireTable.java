@@ -1,5 +1,7 @@
 package galena.trade.wire;
 
+import galena.trade.source.Basis;
+import galena.trade.source.DataTable;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -33,13 +35,13 @@ public final class WireTable {
         }
     }
 
-    private static final List<Gauge> TABLE = DataTable.rows(WireTable.class, "wire-gauges.csv", 6).stream()
+    private static final List<Gauge> TABLE = DataTable.resource(WireTable.class, "wire-gauges.csv").rows().stream()
             .map(row -> new Gauge(
-                    Numbering.valueOf(row[0].toUpperCase(Locale.ROOT)),
-                    row[1],
-                    Double.parseDouble(row[2]),
-                    row[3],
-                    Basis.of(row[5])))
+                    Numbering.valueOf(row.text("system").toUpperCase(Locale.ROOT)),
+                    row.text("name"),
+                    row.required("diameter_m"),
+                    row.text("source"),
+                    Basis.named(row.text("basis"))))
             .toList();
 
     private WireTable() {}

@@ -3,7 +3,7 @@
  * straight strand.
  *
  * <p>Open {@link Wire} first. {@link SkinEffect} holds the exact Bessel solutions of a round conductor; {@link
- * WireTable} and {@link Metal} are data, each row with its source and its {@link Basis}: a row recalled from memory
+ * WireTable} and {@link Metal} are data, each row with its source and its {@link galena.trade.source.Basis}: a row recalled from memory
  * says so and is to be shown as unverified. What neighbouring turns do to each other belongs to {@code trade.coil}.
  * Thickness of enamel is not guessed: the builder measures over the insulation.
  *
