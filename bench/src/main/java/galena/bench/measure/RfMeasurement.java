@@ -259,23 +259,24 @@ final class RfMeasurement {
                         s,
                         "Hz",
                         "deviation in step with the tone, 50 Hz to 5 kHz, troughs below 5 % masked"));
-        found.sidebands().ifPresent(s -> sidebands(s, e, found));
+        found.sidebands().ifPresent(s -> sidebands(s, e, found, bend));
     }
 
-    private void sidebands(Sidebands s, EnvelopeFit e, ModulatedCarrier.Found found) {
+    /** A bent scale moves a line by half of what it moves an envelope's peak. */
+    private void sidebands(Sidebands s, EnvelopeFit e, ModulatedCarrier.Found found, double bend) {
         boolean mirrored = aliased;
         sheet.addRatio(
                 mirrored ? "sideband.upper" : "sideband.lower",
                 mirrored ? "upper sideband" : "lower sideband",
-                s.lower(),
+                s.lower().joined(bend / 2),
                 "dBc",
-                "line beside the carrier");
+                "line beside the carrier; the instrument's bend included");
         sheet.addRatio(
                 mirrored ? "sideband.lower" : "sideband.upper",
                 mirrored ? "lower sideband" : "upper sideband",
-                s.upper(),
+                s.upper().joined(bend / 2),
                 "dBc",
-                "line beside the carrier");
+                "line beside the carrier; the instrument's bend included");
         double index = found.swing().map(Estimate::value).orElse(0.0) / e.tone().value();
         if (index > LARGEST_INDEX) {
             sheet.miss(
@@ -291,10 +292,10 @@ final class RfMeasurement {
         sheet.addShare(
                 "depth.sidebands",
                 "depth by sidebands",
-                s.depth(),
+                s.depth().joined(bend),
                 String.format(
                         Locale.ROOT,
-                        "sum of the two lines; the envelope's fundamental gives %.1f %%",
+                        "sum of the two lines, bend included; the envelope's fundamental gives %.1f %%",
                         100 * e.harmonic(1).value()));
     }
 

@@ -64,7 +64,9 @@ public final class OutOfRange extends RuntimeException {
 
     private static String plain(double value) {
         double whole = Math.rint(value);
-        if (whole == value && Math.abs(value) < 1e7) return String.format(Locale.ROOT, "%.0f", value);
-        return String.format(Locale.ROOT, "%.4g", value).replaceFirst("(\\.\\d*?)0+($|e)", "$1$2");
+        if (whole == value && Math.abs(value) < 1e12) return String.format(Locale.ROOT, "%.0f", value);
+        return String.format(Locale.ROOT, "%.4g", value)
+                .replaceFirst("(\\.\\d*?)0+($|e)", "$1$2")
+                .replaceFirst("\\.($|e)", "$1");
     }
 }
