@@ -248,25 +248,4 @@ final class SpreadTest {
         assertThatExceptionOfType(CancellationException.class)
                 .isThrownBy(() -> Spread.of(demo, Overlay.NONE, Conditions.FULL, 100_000, 1, impatient));
     }
-
-    /** Every copy costs the same: 40 ms of processor time is twice what one takes where this was measured. */
-    @Test
-    void a_thousand_copies_take_some_twenty_seconds_of_processor_time() throws Exception {
-        var threads = java.lang.management.ManagementFactory.getThreadMXBean();
-        Running typical = Running.of(demo.build(), Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
-        Sampler sampler = new Sampler(
-                typical,
-                Unknowns.of(demo.build(), typical.assembled()),
-                Conditions.FULL,
-                typical.strongestTrimmer(),
-                Progress.SILENT);
-        double[] u = new double[Sampler.numbers(Unknowns.of(demo.build(), typical.assembled()))];
-        int copies = 40;
-        long start = threads.getCurrentThreadCpuTime();
-        for (int k = 0; k < copies; k++) {
-            for (int j = 0; j < u.length; j++) u[j] = (0.5 + 0.618034 * (k + 1) * (j + 1)) % 1;
-            sampler.draw(k, u.clone());
-        }
-        assertThat((threads.getCurrentThreadCpuTime() - start) * 1e-6 / copies).isLessThan(40);
-    }
 }
