@@ -107,7 +107,13 @@ public final class ChartSvg {
             String edges =
                     along ? "M%1$.1f %3$.1fV%4$.1fM%2$.1f %3$.1fV%4$.1f" : "M%1$.1f %3$.1fH%2$.1fM%1$.1f %4$.1fH%2$.1f";
             add("<path class=\"limit\" d=\"" + edges + "\"/>", left, end, top, foot);
-            text("note", left + 5, top + (foot - top < LINE ? -5 : 13), "start", window.name());
+            boolean late = along && left + 5 + LETTER * window.name().length() > WIDTH - 4;
+            text(
+                    "note",
+                    late ? left - 5 : left + 5,
+                    top + (foot - top < LINE ? -5 : 13),
+                    late ? "end" : "start",
+                    window.name());
         }
     }
 

@@ -3,10 +3,12 @@ package galena.packet.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import galena.packet.chart.Chart.Along;
 import galena.packet.chart.Chart.Axis;
 import galena.packet.chart.Chart.Mark;
 import galena.packet.chart.Chart.Point;
 import galena.packet.chart.Chart.Series;
+import galena.packet.chart.Chart.Window;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
@@ -107,6 +109,20 @@ final class ChartTest {
                 List.of(new Mark(5, 5, "middle")));
         // The field runs from 64 to 700 across and from 70 to 368 down.
         assertThat(ChartSvg.draw(chart)).contains("M64.0 368.0L700.0 70.0", "M382.0 216.0l-4.5 -9h9Z");
+    }
+
+    @Test
+    void a_window_at_the_right_edge_has_its_word_on_the_left() {
+        Chart chart = new Chart(
+                "One point",
+                Axis.linear("x", "", 1),
+                Axis.linear("y", "", 1),
+                List.of(Series.of("a", List.of(Point.at(0, 0), Point.at(10, 10)))),
+                List.of(new Window(Along.X, 10, 10, "clean below this"), new Window(Along.X, 5, 5, "half")),
+                List.of());
+        assertThat(ChartSvg.draw(chart))
+                .contains("x=\"695.0\" y=\"83.0\" text-anchor=\"end\">clean below this")
+                .contains("x=\"387.0\" y=\"83.0\" text-anchor=\"start\">half");
     }
 
     @Test
