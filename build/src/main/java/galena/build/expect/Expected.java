@@ -27,6 +27,9 @@ import java.util.Optional;
  */
 public record Expected(
         List<PointReading> points, List<String> silent, List<OutputSweep> sweeps, Optional<GuardReport> guard) {
+    /** Part of every key under which this is kept: a change of method changes the answers' key. */
+    static final String METHOD = "expected 1";
+
     private static final int STEPS = 20;
 
     /** Of a build that does not oscillate there is nothing to be read. */

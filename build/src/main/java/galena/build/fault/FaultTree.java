@@ -20,7 +20,7 @@ import java.util.Set;
  * @param unseen faults that move no reading out of its window
  * @param unsolved faults of which nothing can be said, with the reason
  */
-public record FaultTree(Stage stage, Node root, List<Betrayal> betrayals, List<Fault> unseen, List<Case> unsolved) {
+public record FaultTree(Stage stage, Node root, List<Betrayal> betrayals, List<Fault> unseen, List<Unsolved> unsolved) {
     public FaultTree {
         betrayals = List.copyOf(betrayals);
         unseen = List.copyOf(unseen);
@@ -67,6 +67,9 @@ public record FaultTree(Stage stage, Node root, List<Betrayal> betrayals, List<F
      * @param found what it is with the fault and typical parts; empty where there is nothing to read
      */
     public record Betrayal(Fault fault, Reading reading, Window sound, OptionalDouble found) {}
+
+    /** A fault of which nothing can be said. @param reason in words */
+    public record Unsolved(Fault fault, String reason) {}
 
     /** One tree for each stage, of the faults whose first suspect belongs to it. */
     public static List<FaultTree> of(FaultStudy study, List<Stage> stages, Windows windows) {

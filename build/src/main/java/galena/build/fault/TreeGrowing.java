@@ -6,6 +6,7 @@ import galena.build.fault.FaultTree.Betrayal;
 import galena.build.fault.FaultTree.Branch;
 import galena.build.fault.FaultTree.Node;
 import galena.build.fault.FaultTree.Suspects;
+import galena.build.fault.FaultTree.Unsolved;
 import galena.build.fault.FaultTree.Window;
 import galena.build.fault.Reading.What;
 import galena.build.fault.Symptoms.Outcome;
@@ -53,10 +54,10 @@ final class TreeGrowing {
         candidates.add(new Candidate(Optional.empty(), study.healthy()));
         List<Betrayal> betrayals = new ArrayList<>();
         List<Fault> unseen = new ArrayList<>();
-        List<Case> unsolved = new ArrayList<>();
+        List<Unsolved> unsolved = new ArrayList<>();
         for (Case one : cases) {
             if (!FaultTree.isSolved(one)) {
-                unsolved.add(one);
+                unsolved.add(new Unsolved(one.fault(), one.symptoms().remark()));
                 continue;
             }
             Optional<Betrayal> betrayal = betrayal(one);

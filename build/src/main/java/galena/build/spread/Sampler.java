@@ -32,6 +32,7 @@ import java.util.Optional;
 
 /** Draws, solves, trims and reads one build. Immutable; many threads share it. */
 final class Sampler {
+    private static final long UNNUMBERED = -1;
     private static final int HARMONICS = 5;
     private static final double USUAL_HARMONICS = -30;
     private static final double CLEAN = 0.05;
@@ -74,6 +75,15 @@ final class Sampler {
         List<String> failures = new ArrayList<>();
         read(circuit, values, voltages, failures);
         return new Drawn(number, temperature, charge, values, voltages, failures, u);
+    }
+
+    /** A copy that was made elsewhere, of the typical one's structure, at the circuit's own temperature. */
+    Drawn judge(Circuit circuit) {
+        Map<Drawn.Quantity, Double> values = new EnumMap<>(Drawn.Quantity.class);
+        Map<String, Double> voltages = new LinkedHashMap<>();
+        List<String> failures = new ArrayList<>();
+        read(circuit, values, voltages, failures);
+        return new Drawn(UNNUMBERED, circuit.temperature(), 1, values, voltages, failures, new double[0]);
     }
 
     /** The copy of these numbers at a temperature (°C) and a charge. */
