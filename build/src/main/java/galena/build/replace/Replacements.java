@@ -28,6 +28,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 
 /**
@@ -50,14 +51,19 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
      * @throws CancellationException when the progress says so
      */
     public static Replacements of(Running running, Progress progress) {
+        return of(running, entry -> true, progress);
+    }
+
+    /** The same of some parts only. */
+    public static Replacements of(Running running, Predicate<PartEntry> asked, Progress progress) {
         Judge judge = new Judge(running, progress);
         Drawn own = judge.typical();
         Values values = new Values(running, judge, own);
         List<Supplier<Object>> tasks = new ArrayList<>();
-        groups(running.build()).forEach((type, parts) -> candidates(running.build(), type)
+        groups(running.build(), asked).forEach((type, parts) -> candidates(running.build(), type)
                 .forEach(other -> tasks.add(() -> choice(running, judge, own, type, parts, other))));
         for (PartEntry entry : running.build().parts().values())
-            if (Values.isAsked(entry)) tasks.add(() -> values.of(entry));
+            if (asked.test(entry) && Values.isAsked(entry)) tasks.add(() -> values.of(entry));
         AtomicInteger done = new AtomicInteger();
         List<Object> answers = tasks.parallelStream()
                 .map(task -> {
@@ -91,10 +97,11 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
     }
 
     /** Parts by the type they name. */
-    private static Map<String, List<String>> groups(Build build) {
+    private static Map<String, List<String>> groups(Build build, Predicate<PartEntry> asked) {
         Map<String, List<String>> groups = new LinkedHashMap<>();
         for (PartEntry entry : build.parts().values())
-            entry.type().ifPresent(type -> groups.computeIfAbsent(type, t -> new ArrayList<>())
+            entry.type().filter(type -> asked.test(entry)).ifPresent(type -> groups.computeIfAbsent(
+                            type, t -> new ArrayList<>())
                     .add(entry.name()));
         return groups;
     }

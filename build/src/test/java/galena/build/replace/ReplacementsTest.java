@@ -9,6 +9,7 @@ import galena.build.predict.Running;
 import galena.build.spread.Drawn.Quantity;
 import galena.engine.steady.Accuracy;
 import java.nio.file.Path;
+import java.util.Set;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -20,7 +21,8 @@ class ReplacementsTest {
     @BeforeAll
     static void ask(@TempDir Path place) throws Exception {
         Running running = Running.of(DemoBuild.in(place).build(), Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
-        found = Replacements.of(running, Progress.SILENT);
+        Set<String> asked = Set.of("Q1", "Q2", "Q3", "Q4", "Cb", "Cp", "Cq", "Ca", "Rn", "Rs");
+        found = Replacements.of(running, part -> asked.contains(part.name()), Progress.SILENT);
     }
 
     @Test
