@@ -21,15 +21,6 @@ final class Board {
     /** How far beside a side pin its wire turns. */
     static final int JOG = 10;
 
-    private static final int BODY = 0;
-    private static final int LABEL = 1;
-    private static final int WIRE = 2;
-    private static final int STRIDE = 6;
-
-    private static final double COLLISION = 40;
-    private static final double CROSSING = 15;
-    private static final double CROWDED = 4;
-    private static final double SHORT = 60;
     private static final double WRONG_WAY = 70;
     private static final double TURNED = 3;
     private static final double CORNER = 1.2;
@@ -112,7 +103,7 @@ final class Board {
             for (int v = 0; v < stood[e].length; v++) stood[e][v] = stood(e, variants[e][v]);
         }
         lowestRow = Math.max(4, Math.min(9, 2 + netlist.nets().size() / 2));
-        shapes = new int[things][STRIDE * 24];
+        shapes = new int[things][Clash.STRIDE * 24];
         filled = new int[things];
         bounds = new int[things][4];
         single = new double[things];
@@ -182,7 +173,7 @@ final class Board {
 
     private void put(int thing, int kind, int net, int left, int top, int right, int bottom) {
         int[] s = shapes[thing];
-        int at = filled[thing] * STRIDE;
+        int at = filled[thing] * Clash.STRIDE;
         s[at] = kind;
         s[at + 1] = net;
         s[at + 2] = left;
@@ -198,7 +189,7 @@ final class Board {
     }
 
     private void wire(int thing, int net, int x1, int y1, int x2, int y2) {
-        put(thing, WIRE, net, Math.min(x1, x2), Math.min(y1, y2), Math.max(x1, x2), Math.max(y1, y2));
+        put(thing, Clash.WIRE, net, Math.min(x1, x2), Math.min(y1, y2), Math.max(x1, x2), Math.max(y1, y2));
         double cheaper = net == Netlist.RAIL ? RAIL_IS_CHEAPER : 1;
         single[thing] += cheaper * LENGTH * (Math.abs(x2 - x1) + Math.abs(y2 - y1));
     }
@@ -211,8 +202,8 @@ final class Board {
         Variant shown = shown(e);
         int px = x[e], py = y[e] * HALF;
         single[e] = shown.dislike() + stood[e][variant[e]];
-        box(e, BODY, shown.body(), px, py);
-        for (Box label : shown.labels()) box(e, LABEL, label, px, py);
+        box(e, Clash.BODY, shown.body(), px, py);
+        for (Box label : shown.labels()) box(e, Clash.LABEL, label, px, py);
         for (int p = 0; p < meet[e].length; p++) {
             meet[e][p] = NOWHERE;
             fromAside[e][p] = true;
@@ -244,7 +235,7 @@ final class Board {
                 single[e] += TURNED;
             }
             Box symbol = net == Netlist.GROUND ? Glyph.GROUND.body() : railFlag;
-            box(e, BODY, symbol, across ? turn : at, level);
+            box(e, Clash.BODY, symbol, across ? turn : at, level);
             return;
         }
         int line = row[net] * ROW;
@@ -295,11 +286,12 @@ final class Board {
     private double ownClashes(int e) {
         double cost = 0;
         int[] own = shapes[e];
-        for (int i = 0, end = filled[e] * STRIDE; i < end; i += STRIDE)
-            for (int j = 0; j < i; j += STRIDE) {
-                boolean words = (own[i] == LABEL) != (own[j] == LABEL);
-                if (words && near(own, i, own, j, 2)) cost += COLLISION;
-                if (own[i] == WIRE && own[j] == WIRE && own[i + 1] != own[j + 1]) cost += wires(own, i, own, j);
+        for (int i = 0, end = filled[e] * Clash.STRIDE; i < end; i += Clash.STRIDE)
+            for (int j = 0; j < i; j += Clash.STRIDE) {
+                boolean words = (own[i] == Clash.LABEL) != (own[j] == Clash.LABEL);
+                if (words && Clash.near(own, i, own, j, 2)) cost += Clash.COLLISION;
+                if (own[i] == Clash.WIRE && own[j] == Clash.WIRE && own[i + 1] != own[j + 1])
+                    cost += Clash.wires(own, i, own, j);
             }
         return cost;
     }
@@ -342,7 +334,7 @@ final class Board {
                 if (nets[e][p] != net || meet[e][p] == NOWHERE || !fromAside[e][p]) continue;
                 Side side = shown(e).pins().get(p).side();
                 boolean back = side == Side.E ? first < meet[e][p] : side == Side.W && last > meet[e][p];
-                if (back) cost += COLLISION;
+                if (back) cost += Clash.COLLISION;
             }
         return cost;
     }
@@ -360,64 +352,19 @@ final class Board {
                 || beside[1] >= around[3] + 12) return 0;
         double cost = 0;
         int[] a = shapes[one], b = shapes[other];
-        for (int i = 0, ends = filled[one] * STRIDE; i < ends; i += STRIDE) {
+        for (int i = 0, ends = filled[one] * Clash.STRIDE; i < ends; i += Clash.STRIDE) {
             if (a[i + 2] >= beside[2] + 12
                     || beside[0] >= a[i + 4] + 12
                     || a[i + 3] >= beside[3] + 12
                     || beside[1] >= a[i + 5] + 12) continue;
-            for (int j = 0, end = filled[other] * STRIDE; j < end; j += STRIDE)
-                if (near(a, i, b, j, 12)) cost += weighed(clash(a, i, b, j));
+            for (int j = 0, end = filled[other] * Clash.STRIDE; j < end; j += Clash.STRIDE)
+                if (Clash.near(a, i, b, j, 12)) cost += weighed(Clash.of(a, i, b, j));
         }
         return cost;
     }
 
     private double weighed(double clash) {
-        return clash >= COLLISION ? severity * clash : clash;
-    }
-
-    private static boolean near(int[] a, int i, int[] b, int j, int margin) {
-        return a[i + 2] < b[j + 4] + margin
-                && b[j + 2] < a[i + 4] + margin
-                && a[i + 3] < b[j + 5] + margin
-                && b[j + 3] < a[i + 5] + margin;
-    }
-
-    private static double clash(int[] a, int i, int[] b, int j) {
-        int kinds = a[i] + b[j];
-        if (a[i] != WIRE && b[j] != WIRE) {
-            int margin = kinds == LABEL + LABEL ? 5 : 4;
-            return near(a, i, b, j, margin) ? COLLISION + 0.02 * shared(a, i, b, j, margin) : 0;
-        }
-        if (a[i] != WIRE || b[j] != WIRE) return near(a, i, b, j, kinds == WIRE ? 5 : 4) ? COLLISION : 0;
-        return a[i + 1] == b[j + 1] ? alongside(a, i, b, j) : wires(a, i, b, j);
-    }
-
-    /** Two upright wires of one net: neither in line nor well apart looks like a slip of the pen. */
-    private static double alongside(int[] a, int i, int[] b, int j) {
-        int apart = Math.abs(a[i + 2] - b[j + 2]);
-        boolean upright = a[i + 2] == a[i + 4] && b[j + 2] == b[j + 4];
-        return upright && apart > 0 && apart < 20 && near(a, i, b, j, 12) ? CROWDED : 0;
-    }
-
-    private static double shared(int[] a, int i, int[] b, int j, int margin) {
-        int across = Math.min(a[i + 4], b[j + 4]) - Math.max(a[i + 2], b[j + 2]) + margin;
-        int down = Math.min(a[i + 5], b[j + 5]) - Math.max(a[i + 3], b[j + 3]) + margin;
-        return (double) across * down;
-    }
-
-    /** Two wires of different nets: crossing, or so near that they seem joined. */
-    private static double wires(int[] a, int i, int[] b, int j) {
-        boolean levelA = a[i + 3] == a[i + 5], levelB = b[j + 3] == b[j + 5];
-        if (levelA == levelB) return near(a, i, b, j, 10) ? SHORT : 0;
-        int[] level = levelA ? a : b, upright = levelA ? b : a;
-        int l = levelA ? i : j, u = levelA ? j : i;
-        int at = upright[u + 2], line = level[l + 3];
-        boolean inside = at > level[l + 2] + 7
-                && at < level[l + 4] - 7
-                && line > upright[u + 3] + 7
-                && line < upright[u + 5] - 7;
-        if (inside) return CROSSING;
-        return near(a, i, b, j, 7) ? SHORT : 0;
+        return clash >= Clash.COLLISION ? severity * clash : clash;
     }
 
     /** Size of the whole and signals that run backwards. */
