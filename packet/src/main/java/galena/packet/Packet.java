@@ -1,15 +1,23 @@
 package galena.packet;
 
-import galena.build.expect.Expected;
+import com.fasterxml.jackson.core.type.TypeReference;
+import galena.bench.log.Beside;
+import galena.build.cache.Cache;
+import galena.build.expect.Outlook;
 import galena.build.folder.BuildFolder;
+import galena.build.folder.Layout;
+import galena.build.folder.Overlay;
 import galena.build.predict.NoOperatingPoint;
 import galena.build.predict.Prediction;
 import galena.build.predict.Progress;
 import galena.build.source.BadInputException;
+import galena.build.source.Digest;
+import galena.build.winding.WindingPlan;
 import galena.packet.page.Page;
 import galena.packet.page.PageHtml;
 import galena.packet.page.PagePdf;
 import galena.packet.schematic.Schematic;
+import galena.packet.schematic.SchematicSvg;
 import galena.packet.sheet.Findings;
 import galena.packet.sheet.PacketJson;
 import galena.packet.sheet.PartsCsv;
@@ -22,32 +30,82 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Writes what a friend needs to build it too. */
-public final class Packet {
-    private Packet() {}
+/**
+ * What a friend needs to build it too, written.
+ *
+ * @param files in the order in which they were written
+ * @param oscillates whether the build does; of one that does not, what can be said all the same was written
+ * @param reason why it does not; else empty
+ */
+public record Packet(List<Path> files, boolean oscillates, String reason) {
+    /** Part of the keys of what is kept: a change of method changes them. */
+    private static final String RESULTS = "beside 1";
+
+    private static final String DRAWING = "schematic 2";
+
+    /** Where a build neither oscillates nor names a carrier its coils are wound for the middle of medium waves, Hz. */
+    private static final double USUAL_CARRIER = 1e6;
+
+    public Packet {
+        files = List.copyOf(files);
+    }
 
     /**
-     * Computes what the prediction leaves open and writes the packet: {@code packet.html}, {@code packet.pdf}, {@code parts.csv},
-     * {@code packet.json}, {@code summary.txt} and every drawing as SVG. Files of those names are written over.
+     * Computes what is not kept in the build's cache and writes {@code packet.html}, {@code packet.pdf}, {@code parts.csv}, {@code
+     * packet.json}, {@code summary.txt} and every drawing as SVG. Files of those names are written over.
      *
      * @param folder the build
-     * @param prediction of that build with nothing laid over it
      * @param into made if it isn't there
      * @param progress told how far it is; may cancel
-     * @return the files written
      * @throws BadInputException when the circuit has no solution for a reason that stands in the file
      * @throws NoOperatingPoint when none was found
      * @throws IOException if the disk fails
      */
-    public static List<Path> write(BuildFolder folder, Prediction prediction, Path into, Progress progress)
+    public static Packet write(BuildFolder folder, Path into, Progress progress)
             throws BadInputException, NoOperatingPoint, IOException {
-        progress.at(0.02, "readings to expect");
-        Expected expected = Expected.of(folder, prediction, progress);
-        progress.at(0.8, "schematic");
-        return write(
-                new Findings(folder, prediction, expected, Schematic.of(folder.build(), progress::cancelled)),
-                into,
-                progress);
+        Outlook outlook = Outlook.of(folder, progress);
+        Cache cache = Cache.of(folder, Overlay.NONE, List.of());
+        List<Beside> results = results(folder, outlook.prediction(), cache, progress);
+        progress.at(0.9, "schematic");
+        List<String> unwound = new ArrayList<>();
+        List<WindingPlan> windings = WindingPlan.of(folder.build(), carrier(folder, outlook), unwound);
+        Findings findings =
+                new Findings(folder, outlook, results, windings, unwound, schematic(folder, cache, progress));
+        List<Path> files = write(findings, into, progress);
+        String reason = outlook.prediction().running() instanceof Prediction.Silent silent ? silent.reason() : "";
+        return new Packet(files, reason.isEmpty(), reason);
+    }
+
+    private static double carrier(BuildFolder folder, Outlook outlook) {
+        return folder.build()
+                .intent()
+                .carrier()
+                .map(c -> c.value())
+                .orElseGet(() -> outlook.prediction().running() instanceof Prediction.Oscillation o
+                        ? o.carrier().value()
+                        : USUAL_CARRIER);
+    }
+
+    private static List<Beside> results(BuildFolder folder, Prediction prediction, Cache cache, Progress progress)
+            throws BadInputException, NoOperatingPoint, IOException {
+        Path log = Layout.LOG.in(folder.folder());
+        if (folder.log().isEmpty()) return List.of();
+        String read = RESULTS + " " + Digest.of(Files.readAllBytes(log));
+        Cache.Slot<List<Beside>> slot = new Cache.Slot<>("results", read, new TypeReference<>() {});
+        List<Beside> kept = cache.kept(slot).orElse(List.of());
+        if (!kept.isEmpty()) return kept;
+        List<Beside> made = Beside.of(folder, prediction, progress);
+        cache.keep(slot, made);
+        return made;
+    }
+
+    private static String schematic(BuildFolder folder, Cache cache, Progress progress) {
+        Cache.Slot<String> slot = new Cache.Slot<>("schematic", DRAWING, new TypeReference<>() {});
+        String kept = cache.kept(slot).orElse("");
+        if (!kept.isEmpty()) return kept;
+        String drawn = SchematicSvg.draw(Schematic.of(folder.build(), progress::cancelled));
+        cache.keep(slot, drawn);
+        return drawn;
     }
 
     /** Writes the packet of what has been computed already. */
@@ -56,7 +114,7 @@ public final class Packet {
         List<Path> written = new ArrayList<>();
         Page page = Sheets.page(findings);
         written.add(text(into.resolve("packet.html"), PageHtml.of(page)));
-        progress.at(0.9, "printing");
+        progress.at(0.95, "printing");
         written.add(Files.write(into.resolve("packet.pdf"), PagePdf.of(page)));
         for (Page.Section section : page.sections())
             for (Page.Block block : section.blocks())

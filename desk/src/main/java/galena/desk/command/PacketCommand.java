@@ -2,15 +2,10 @@ package galena.desk.command;
 
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Layout;
-import galena.build.folder.Overlay;
-import galena.build.predict.Predict;
-import galena.build.predict.Prediction;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
-import galena.engine.steady.Accuracy;
 import galena.packet.Packet;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -43,12 +38,14 @@ public final class PacketCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         BuildFolder build = BuildFolder.open(folder);
         Path place = into.orElseGet(() -> Layout.PACKET.in(build.folder()));
-        List<Path> written;
+        Packet packet;
         try (Attention attention = new Attention(terminal)) {
-            Prediction prediction = Predict.of(build, Overlay.NONE, Accuracy.CERTIFIED, attention);
-            written = Packet.write(build, prediction, place, attention);
+            packet = Packet.write(build, place, attention);
         }
-        for (Path file : written) terminal.print("written: " + file);
-        return ExitCode.DONE.number();
+        for (Path file : packet.files()) terminal.print("written: " + file);
+        if (packet.oscillates()) return ExitCode.DONE.number();
+        terminal.remark("It does not oscillate as it stands: " + packet.reason()
+                + ". The packet holds what can be said all the same.");
+        return ExitCode.NO_ANSWER.number();
     }
 }

@@ -77,12 +77,26 @@ record Ruling(Axis axis, double low, double high, List<Double> ticks, List<Strin
         return ROUND[Math.floorMod(k, ROUND.length)] * Math.pow(10, Math.floorDiv(k, ROUND.length));
     }
 
+    /** Beyond these a number is written by its power of ten. */
+    private static final double MANY = 1e5, FEW = 1e-3;
+
+    private static final String RAISED = "⁻⁰¹²³⁴⁵⁶⁷⁸⁹";
+
     private static String plain(double value) {
-        if (value >= 1e6 || value < 1e-4) return String.format(Locale.ROOT, "%.0e", value);
+        if (value >= MANY || value < FEW) return power(value);
         return new java.math.BigDecimal(value)
                 .round(new java.math.MathContext(2))
                 .stripTrailingZeros()
                 .toPlainString();
+    }
+
+    /** "2·10⁻⁵"; powers of ten alone. */
+    private static String power(double value) {
+        int exponent = (int) Math.floor(Math.log10(value) + SLACK);
+        long times = Math.round(value / Math.pow(10, exponent));
+        StringBuilder raised = new StringBuilder();
+        for (char c : String.valueOf(exponent).toCharArray()) raised.append(RAISED.charAt("-0123456789".indexOf(c)));
+        return (times == 1 ? "10" : times + "·10") + raised;
     }
 
     private static String minus(String number) {

@@ -1,5 +1,6 @@
 package galena.packet.page;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -9,10 +10,12 @@ import java.util.List;
  * @param subtitle one line below it
  * @param trace what a printed copy is traced by; stands at the foot of every printed page
  * @param sections in order
+ * @param terms what the index lists: names that a reader looks up
  */
-public record Page(String title, String subtitle, String trace, List<Section> sections) {
+public record Page(String title, String subtitle, String trace, List<Section> sections, List<String> terms) {
     public Page {
         sections = List.copyOf(sections);
+        terms = List.copyOf(terms);
     }
 
     /**
@@ -30,6 +33,9 @@ public record Page(String title, String subtitle, String trace, List<Section> se
 
     public record Paragraph(String text) implements Block {}
 
+    /** A heading within a section. */
+    public record Heading(String text) implements Block {}
+
     /** Words that must not be overlooked. */
     public record Caution(String text) implements Block {}
 
@@ -39,10 +45,42 @@ public record Page(String title, String subtitle, String trace, List<Section> se
         }
     }
 
-    /** Things to do, one after the other. */
-    public record Steps(List<String> items) implements Block {
+    /** Things to do, one after the other, each with what belongs to it. */
+    public record Steps(List<Item> items) implements Block {
         public Steps {
             items = List.copyOf(items);
+        }
+
+        /** Without anything below them. */
+        public static Steps of(List<String> steps) {
+            return new Steps(
+                    steps.stream().map(text -> new Item(text, List.of())).toList());
+        }
+    }
+
+    /** What follows from what: items with items below them. */
+    public record Outline(List<Item> items) implements Block {
+        public Outline {
+            items = List.copyOf(items);
+        }
+    }
+
+    /**
+     * @param text of the item
+     * @param below what follows from it; may be empty
+     */
+    public record Item(String text, List<Item> below) {
+        public Item {
+            below = List.copyOf(below);
+        }
+
+        /** With plain items below it. */
+        public static Item of(String text, String... below) {
+            return new Item(
+                    text,
+                    Arrays.stream(below)
+                            .map(words -> new Item(words, List.of()))
+                            .toList());
         }
     }
 

@@ -5,10 +5,14 @@ import galena.packet.page.Page.Bullets;
 import galena.packet.page.Page.Caution;
 import galena.packet.page.Page.Drawing;
 import galena.packet.page.Page.Grid;
+import galena.packet.page.Page.Heading;
+import galena.packet.page.Page.Item;
+import galena.packet.page.Page.Outline;
 import galena.packet.page.Page.Paragraph;
 import galena.packet.page.Page.Section;
 import galena.packet.page.Page.Steps;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Writes a page as one HTML document that needs nothing else: no network, no script, no font. The text is XML as well, so that
@@ -17,6 +21,9 @@ import java.util.List;
 public final class PageHtml {
     /** A table of so few rows is not torn between two sheets of paper. */
     private static final int BRIEF = 16;
+
+    /** So many letters stay on one line of a table. */
+    private static final int SHORT = 16;
 
     private final Page page;
     private final boolean print;
@@ -61,6 +68,7 @@ public final class PageHtml {
         index();
         out.append("<main>\n");
         page.sections().forEach(this::section);
+        terms();
         out.append("</main>\n");
         if (!print) { // on paper it stands at the foot of every page
             out.append("<footer>\n");
@@ -84,16 +92,21 @@ public final class PageHtml {
 
     private void section(Section section) {
         out.append("<section>\n<h2 id=\"").append(section.id()).append("\">");
-        out.append(escaped(section.heading())).append("</h2>\n");
+        out.append(number(section))
+                .append(' ')
+                .append(escaped(section.heading()))
+                .append("</h2>\n");
         section.blocks().forEach(this::block);
         out.append("</section>\n");
     }
 
     private void block(Block block) {
         if (block instanceof Paragraph p) tag("p", "", p.text());
+        else if (block instanceof Heading h) tag("h3", "", h.text());
+        else if (block instanceof Outline o) outline(o.items());
         else if (block instanceof Caution c) tag("p", "caution", c.text());
         else if (block instanceof Bullets b) list("ul", b.items());
-        else if (block instanceof Steps s) list("ol", s.items());
+        else if (block instanceof Steps s) steps(s.items());
         else if (block instanceof Grid g) grid(g);
         else if (block instanceof Drawing d) drawing(d);
     }
@@ -115,20 +128,80 @@ public final class PageHtml {
         out.append("</tr>\n</thead>\n<tbody>\n");
         for (List<String> row : grid.rows()) {
             out.append("<tr><th scope=\"row\">").append(escaped(row.get(0))).append("</th>");
-            for (String cell : row.subList(1, row.size()))
-                out.append("<td>").append(escaped(cell)).append("</td>");
+            for (int k = 1; k < row.size(); k++) cell(grid.head().get(k), row.get(k));
             out.append("</tr>\n");
         }
         out.append("</tbody>\n</table>\n</div>\n");
     }
 
+    /** On a narrow screen a row becomes a card, whose cells bear the names of their columns. */
+    private void cell(String column, String text) {
+        out.append("<td");
+        if (text.length() <= SHORT) out.append(" class=\"short\"");
+        if (!print && !column.isEmpty())
+            out.append(" data-label=\"").append(escaped(column)).append('"');
+        out.append('>').append(escaped(text)).append("</td>");
+    }
+
+    private void steps(List<Item> items) {
+        out.append("<ol>\n");
+        for (Item item : items) {
+            out.append("<li>").append(escaped(item.text()));
+            if (!item.below().isEmpty())
+                list("ul", item.below().stream().map(Item::text).toList());
+            out.append("</li>\n");
+        }
+        out.append("</ol>\n");
+    }
+
+    private void outline(List<Item> items) {
+        out.append("<ul class=\"tree\">\n");
+        for (Item item : items) {
+            out.append("<li>").append(escaped(item.text()));
+            if (!item.below().isEmpty()) outline(item.below());
+            out.append("</li>\n");
+        }
+        out.append("</ul>\n");
+    }
+
     private void drawing(Drawing drawing) {
         figures++;
-        out.append("<figure>\n<div class=\"wide\">\n");
-        out.append(print ? PaperSvg.of(drawing.svg(), drawing.caption()) : drawing.svg());
-        out.append("</div>\n");
+        if (print) {
+            PaperDrawing onPaper = PaperDrawing.of(drawing.svg(), drawing.caption());
+            out.append(onPaper.wide() ? "<figure>\n" : "<figure class=\"pair\">\n")
+                    .append(onPaper.html());
+        } else {
+            out.append("<figure>\n<div class=\"wide\">\n").append(drawing.svg()).append("</div>\n");
+        }
         tag("figcaption", "", "Figure " + figures + ". " + drawing.caption());
         out.append("</figure>\n");
+    }
+
+    /** Place in the contents, from 1. */
+    private int number(Section section) {
+        return page.sections().indexOf(section) + 1;
+    }
+
+    /** The index: each term with the sections that name it. */
+    private void terms() {
+        if (page.terms().isEmpty()) return;
+        out.append(
+                "<section>\n<h2 id=\"index\">Index</h2>\n<p>Numbers are those of the contents.</p>\n<ul class=\"index\">\n");
+        for (String term : page.terms()) {
+            List<Section> where = page.sections().stream()
+                    .filter(s -> PageWords.names(s, term))
+                    .toList();
+            if (where.isEmpty()) continue;
+            out.append("<li><strong>").append(escaped(term)).append("</strong> ");
+            out.append(where.stream().map(this::reference).collect(Collectors.joining(", ")));
+            out.append("</li>\n");
+        }
+        out.append("</ul>\n</section>\n");
+    }
+
+    private String reference(Section section) {
+        return "<a href=\"#" + section.id() + "\" title=\"" + escaped(section.heading()) + "\">" + number(section)
+                + "</a>";
     }
 
     private void tag(String tag, String kind, String text) {

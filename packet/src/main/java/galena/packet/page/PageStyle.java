@@ -23,10 +23,26 @@ final class PageStyle {
             th,td{text-align:left;vertical-align:top;padding:.25rem .8rem .25rem 0;border-bottom:1px solid var(--grid)}
             thead th{border-bottom:1px solid var(--ink)}
             th{font-weight:600}
+            h3{font-weight:600;font-size:1.05rem;margin:1.6rem 0 .4rem}
+            .tree{list-style:none;padding-left:1.1rem;margin:.2rem 0;border-left:1px solid var(--grid)}
+            .short{white-space:nowrap}
+            .index{columns:2 16rem;list-style:none;padding:0;font-size:.9rem}
             figure{margin:1.2rem 0}
             figure svg{display:block;width:100%;min-width:34rem;max-width:52rem}
             li{margin:.3rem 0}
             .trace{overflow-wrap:anywhere;font-size:.8rem}
+            @media screen and (max-width:40rem){
+            body{padding:1rem .8rem 3rem}
+            table,tbody,tr,th,td,caption{display:block}
+            thead{display:none}
+            tr{border-bottom:1px solid var(--grid);padding:.4rem 0}
+            th[scope=row]{border:0;padding:0}
+            td{border:0;padding:.05rem 0}
+            td:empty{display:none}
+            td[data-label]::before{content:attr(data-label) ": ";color:var(--soft);font-style:italic}
+            .short{white-space:normal}
+            figure svg{min-width:30rem}
+            }
             @media print{html{font-size:11pt}.wide{overflow:visible}figure,table{break-inside:avoid}nav{display:none}}
             """;
 
@@ -48,8 +64,17 @@ final class PageStyle {
             .brief{page-break-inside:avoid;-fs-table-paginate:auto}
             th,td{text-align:left;vertical-align:top;padding:0.8mm 3mm 0.8mm 0;border-bottom:0.3pt solid #cfd5d6;font-weight:normal}
             thead th{border-bottom:0.6pt solid #2b2b28;color:#55534c}
+            h3{font-size:11pt;font-weight:normal;margin:4mm 0 1mm 0;page-break-after:avoid}
             figure{margin:3mm 0;page-break-inside:avoid}
-                        li{margin:0.7mm 0}
+            .drawing,.pair{position:relative}
+            .pair figcaption{position:absolute;left:127mm;top:6mm;width:49mm}
+            .short{white-space:nowrap}
+            .label{position:absolute;line-height:1;white-space:nowrap}
+            .tree{list-style-type:none;padding-left:4mm;margin:0.5mm 0 0.5mm 0;border-left:0.3pt solid #cfd5d6}
+            .index{list-style-type:none;padding:0;font-size:8.5pt}
+            .index li{display:inline-block;width:56mm}
+            .index a{color:#2b2b28;text-decoration:none}
+            li{margin:0.7mm 0}
             .trace{font-size:7pt}
             """;
 

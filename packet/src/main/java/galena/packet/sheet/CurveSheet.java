@@ -1,10 +1,9 @@
 package galena.packet.sheet;
 
 import galena.build.predict.OutputSweep;
-import galena.build.predict.Prediction;
 import galena.build.predict.Prediction.Curve;
+import galena.build.predict.Response;
 import galena.build.quantity.Quantity;
-import galena.build.quantity.Unit;
 import galena.packet.chart.Chart;
 import galena.packet.chart.Chart.Along;
 import galena.packet.chart.Chart.Axis;
@@ -16,6 +15,7 @@ import galena.packet.chart.ChartSvg;
 import galena.packet.page.Page.Block;
 import galena.packet.page.Page.Drawing;
 import galena.packet.page.Page.Section;
+import galena.packet.response.ResponseChart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,8 +26,6 @@ final class CurveSheet {
     private static final double WORTH_DRAWING = 1e-4;
 
     private static final double TUNES_OUTPUT = 0.05;
-    private static final int ENVELOPE_STEPS = 120;
-    private static final double TONE = 1000;
 
     private CurveSheet() {}
 
@@ -44,8 +42,8 @@ final class CurveSheet {
         });
         if (findings.prediction().modulation() instanceof Curve curve) {
             blocks.add(modulation(curve));
-            envelope(curve).ifPresent(blocks::add);
         }
+        findings.outlook().audio().ifPresent(response -> blocks.add(audio(response)));
         return blocks.isEmpty() ? Optional.empty() : Optional.of(new Section("curves", "Curves", blocks));
     }
 
@@ -93,14 +91,6 @@ final class CurveSheet {
                 .toList();
     }
 
-    private static double unit(Curve curve) {
-        return curve.quantity().startsWith("current") ? 1e-3 : 1;
-    }
-
-    private static Axis amplitude(Curve curve) {
-        return Axis.linear(curve.quantity() + ", peak", unit(curve) < 1 ? "mA" : "V", unit(curve));
-    }
-
     private static Drawing modulation(Curve curve) {
         List<Point> points = curve.curve().stream()
                 .map(p -> Point.at(p.audio(), p.amplitude()))
@@ -108,49 +98,21 @@ final class CurveSheet {
         Chart chart = new Chart(
                 "Static modulation curve",
                 Axis.linear("voltage of " + curve.source(), "mV", 1e-3),
-                amplitude(curve),
+                ModulationPictures.axis(curve),
                 List.of(Series.of("amplitude", points)),
                 List.of(new Window(Along.X, -curve.level(), curve.level(), "programme")),
                 List.of());
         return new Drawing(
                 "modulation",
-                "Carrier amplitude against a slow audio voltage, typical parts; on a scope with the audio"
-                        + " on its other axis this is the trapezoid's upper edge.",
+                "Carrier amplitude against a slow audio voltage, typical parts; the programme's level is" + " shaded.",
                 ChartSvg.draw(chart));
     }
 
-    /** The envelope that a tone at the programme's level draws on the static curve. */
-    private static Optional<Drawing> envelope(Curve curve) {
-        List<Prediction.Point> points = curve.curve();
-        if (points.get(0).audio() > -curve.level()
-                || points.get(points.size() - 1).audio() < curve.level()) return Optional.empty();
-        List<Point> upper = new ArrayList<>(), lower = new ArrayList<>();
-        for (int k = 0; k <= ENVELOPE_STEPS; k++) {
-            double time = 2.0 * k / ENVELOPE_STEPS / TONE;
-            double at = amplitude(points, curve.level() * Math.sin(2 * Math.PI * TONE * time));
-            upper.add(Point.at(time, at));
-            lower.add(Point.at(time, -at));
-        }
-        Chart chart = new Chart(
-                "Envelope of a 1 kHz tone at " + Wording.number(curve.level(), Unit.VOLT, 3) + " peak",
-                Axis.linear("time", "ms", 1e-3),
-                amplitude(curve),
-                List.of(Series.of("upper", upper), Series.of("lower", lower)),
-                List.of(),
-                List.of());
-        return Optional.of(new Drawing(
-                "envelope",
-                "What a scope shows of the modulated carrier, from the static curve: the tanks' memory is not in it.",
-                ChartSvg.draw(chart)));
-    }
-
-    private static double amplitude(List<Prediction.Point> points, double audio) {
-        for (int k = 1; k < points.size(); k++) {
-            Prediction.Point a = points.get(k - 1), b = points.get(k);
-            if (audio > b.audio() && k < points.size() - 1) continue;
-            double share = (audio - a.audio()) / (b.audio() - a.audio());
-            return a.amplitude() + share * (b.amplitude() - a.amplitude());
-        }
-        throw new IllegalStateException("a curve has two points or more");
+    private static Drawing audio(Response response) {
+        return new Drawing(
+                "audio",
+                "Audio from " + response.source() + " to " + response.net()
+                        + ", where it modulates; the carrier at rest. The output tank's own width comes on top.",
+                ChartSvg.draw(ResponseChart.of(response)));
     }
 }

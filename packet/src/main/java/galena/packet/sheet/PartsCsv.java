@@ -15,9 +15,10 @@ public final class PartsCsv {
     public static String of(Findings findings) {
         StringBuilder out = new StringBuilder().append(BYTE_ORDER_MARK);
         try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
-            csv.printRecord("part", "value", "tolerance", "type", "why");
-            for (Line line : PartsList.of(findings.build(), findings.expected().guard()))
-                csv.printRecord(line.reference(), line.value(), line.tolerance(), line.type(), line.why());
+            csv.printRecord("part", "value", "tolerance", "type", "why", "instead");
+            for (Line line : PartsList.of(findings))
+                csv.printRecord(
+                        line.reference(), line.value(), line.tolerance(), line.type(), line.why(), line.instead());
         } catch (IOException impossible) {
             throw new UncheckedIOException(impossible); // it is written to memory
         }

@@ -21,12 +21,13 @@ final class PowerUpSheet {
 
     static Optional<Section> of(Findings findings) {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Steps(steps(findings)));
+        blocks.add(Steps.of(steps(findings)));
         List<List<String>> rows = rows(findings);
         if (!rows.isEmpty())
             blocks.add(new Grid(
                     "Direct voltages against ground, highest first. At rest: oscillator stopped, for example by a short across its"
-                            + " coil. Oscillating: the mean that a meter shows through a resistor of 100 kΩ at its tip.",
+                            + " coil. Oscillating: the mean that a meter shows through a resistor of 100 kΩ at its tip; "
+                            + ExpectedVoltages.basis(findings) + ".",
                     List.of("Net", "Touch it at", "At rest", "Window", "Oscillating", "Window"),
                     rows));
         return Optional.of(new Section("power-up", "First power-up", blocks));
@@ -50,8 +51,7 @@ final class PowerUpSheet {
     }
 
     private static List<List<String>> rows(Findings findings) {
-        List<Figure> means =
-                findings.oscillation().map(Oscillation::meanVoltages).orElse(List.of());
+        List<Figure> means = ExpectedVoltages.running(findings);
         List<Figure.Known> rest = new ArrayList<>();
         for (Figure f : findings.prediction().rest().voltages()) if (f instanceof Figure.Known k) rest.add(k);
         rest.sort((a, b) -> Double.compare(Math.abs(b.value()), Math.abs(a.value())));

@@ -4,7 +4,6 @@ import galena.packet.page.Page.Block;
 import galena.packet.page.Page.Drawing;
 import galena.packet.page.Page.Paragraph;
 import galena.packet.page.Page.Section;
-import galena.packet.schematic.SchematicSvg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,9 +15,7 @@ final class SchematicSheet {
     static Optional<Section> of(Findings findings) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Drawing(
-                "schematic",
-                "Schematic. Names in italics are nets; circles are test points.",
-                SchematicSvg.draw(findings.schematic())));
+                "schematic", "Schematic. Names in italics are nets; circles are test points.", findings.schematic()));
         if (!findings.build().strays().isEmpty()) {
             String strays = String.join(
                     ", ",

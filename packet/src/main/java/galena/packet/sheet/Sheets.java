@@ -1,5 +1,6 @@
 package galena.packet.sheet;
 
+import galena.build.folder.Build;
 import galena.build.predict.Prediction;
 import galena.build.predict.Prediction.Setting;
 import galena.packet.page.Page;
@@ -7,6 +8,8 @@ import galena.packet.page.Page.Section;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Function;
 
 /** The sections of a packet in the order in which a friend would need them. */
@@ -16,13 +19,18 @@ public final class Sheets {
             CautionSheet::of,
             SchematicSheet::of,
             PartsSheet::of,
-            CoilSheet::of,
+            ReplacementSheet::of,
+            WindingSheet::of,
             LayoutSheet::of,
             PowerUpSheet::of,
             AlignmentSheet::of,
             ReadingsSheet::of,
+            PictureSheet::of,
+            FaultSheet::of,
             ReachSheet::of,
             CurveSheet::of,
+            SpreadSheet::of,
+            DriftSheet::of,
             ResultsSheet::of,
             TraceSheet::of);
 
@@ -37,6 +45,14 @@ public final class Sheets {
         String subtitle = "A medium-wave AM transmitter for a few metres: how to build it and what to expect";
         String trace =
                 prediction.name() + ", inputs " + prediction.digest().substring(0, 16) + ", " + setting.accuracy();
-        return new Page(prediction.name(), subtitle, trace, sections);
+        return new Page(prediction.name(), subtitle, trace, sections, terms(findings.build()));
+    }
+
+    /** What a reader looks up: parts, test points, nets. */
+    private static List<String> terms(Build build) {
+        Set<String> terms = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+        terms.addAll(build.parts().keySet());
+        terms.addAll(build.points().keySet());
+        return List.copyOf(terms);
     }
 }

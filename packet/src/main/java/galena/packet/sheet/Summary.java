@@ -26,10 +26,7 @@ public final class Summary {
         lines.add("");
         lines.add("Parts: "
                 + String.join(
-                        "; ",
-                        PartsList.of(findings.build(), findings.expected().guard()).stream()
-                                .map(Summary::part)
-                                .toList()));
+                        "; ", PartsList.of(findings).stream().map(Summary::part).toList()));
         lines.add("");
         List<String> readings = new ArrayList<>();
         for (PointReading p : findings.expected().points())

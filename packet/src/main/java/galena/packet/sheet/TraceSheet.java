@@ -13,6 +13,8 @@ import java.util.Optional;
 
 /** Where the figures come from, so that a printed packet can be traced to its build. */
 final class TraceSheet {
+    private static final int REVISION = 8;
+
     private TraceSheet() {}
 
     static Optional<Section> of(Findings findings) {
@@ -29,11 +31,14 @@ final class TraceSheet {
         if (prediction.running() instanceof Oscillation o)
             items.add("The carrier was solved as the circuit's own steady state, to "
                     + String.format(Locale.ROOT, "%.0e", o.errorFrequency()) + " of its frequency and "
-                    + Wording.number(o.errorHarmonics(), Unit.DECIBEL, 1)
+                    + String.format(Locale.ROOT, "%.2g dB", o.errorHarmonics())
                     + " in harmonics, by comparison with a finer mesh.");
+        items.add("Revision: " + findings.build().file().digest().substring(0, REVISION)
+                + ", the first letters of the digest of build.yaml; another one is another build.");
         items.add(
-                "Windows are first order: every tolerance by its derivative, devices by their weakest and strongest specimen; they"
-                        + " hold 95 % of builds.");
+                "Windows of the prediction are first order: every tolerance by its derivative, devices by their weakest and strongest"
+                        + " specimen; they hold 95 % of builds at the conditions above. Windows of copies: "
+                        + ExpectedVoltages.basis(findings) + ".");
         items.addAll(prediction.notes());
         List<Block> blocks = List.of(new Bullets(items));
         return Optional.of(new Section("trace", "Where the figures come from", blocks));

@@ -23,7 +23,11 @@ final class VerdictSheet {
         List<List<String>> rows = new ArrayList<>();
         for (Judgement j : findings.prediction().judgements())
             rows.add(List.of(
-                    j.item(), j.wanted(), Wording.both(j.found()), j.outcome().toString(), j.remark()));
+                    j.item(),
+                    Wording.minus(j.wanted()),
+                    Wording.both(j.found()),
+                    j.outcome().toString(),
+                    j.remark()));
         if (!rows.isEmpty())
             blocks.add(new Grid(
                     "Wanted and predicted. The window in brackets holds 95 % of builds with parts inside their tolerances.",
@@ -38,7 +42,7 @@ final class VerdictSheet {
         intent.modulation().ifPresent(m -> parts.add("modulated to " + m.text()));
         intent.programme()
                 .ifPresent(p -> parts.add("by a programme of " + p.level().text() + " peak from "
-                        + p.band().text()));
+                        + p.band().text().replace("..", " to ")));
         intent.runtime().ifPresent(r -> parts.add("for " + r.text() + " on one battery"));
         return parts.isEmpty() ? Optional.empty() : Optional.of("Wanted: " + String.join(", ", parts) + ".");
     }

@@ -26,7 +26,7 @@ final class Wording {
             double[] sizes = {1e6, 1e3, 1, 1e-3, 1e-6, 1e-9, 1e-12};
             String[] prefixes = {"M", "k", "", "m", "µ", "n", "p"};
             if (unit == Unit.VOLT && largest < NO_VOLTAGE) return new Scale(1, " V");
-            if (unit == Unit.HERTZ && largest >= 1e3) return new Scale(1e3, " kHz");
+            if (unit == Unit.HERTZ) return largest >= 1e3 ? new Scale(1e3, " kHz") : new Scale(1, " Hz");
             for (int k = 0; k < sizes.length; k++)
                 if (largest >= sizes[k] * 0.9995) return new Scale(sizes[k], " " + prefixes[k] + unit.symbol());
             return new Scale(1, space(unit));
@@ -49,7 +49,19 @@ final class Wording {
         Scale scale = Scale.of(unit, Math.abs(value));
         double shown = Math.abs(value / scale.size());
         int place = shown == 0 ? 0 : leading(shown) - figures + 1;
-        return scale.digits(value, Math.min(0, place)) + scale.symbol();
+        return scale.digits(value, Math.max(coarsest(unit, scale), Math.min(0, place))) + scale.symbol();
+    }
+
+    /** The last place that anybody reads: a tenth of a millivolt, of a decibel, a hertz. */
+    private static int coarsest(Unit unit, Scale scale) {
+        double least =
+                switch (unit) {
+                    case VOLT -> 1e-4;
+                    case DECIBEL -> 0.1;
+                    case HERTZ -> 1;
+                    default -> 0;
+                };
+        return least == 0 ? Integer.MIN_VALUE : (int) Math.round(Math.log10(least / scale.size()));
     }
 
     /** "2.46 V", no finer than its window; the reason where there is no number. */
@@ -73,6 +85,28 @@ final class Wording {
         if (!(figure instanceof Figure.Known)) return figure.text();
         String value = value(figure), window = window(figure);
         return value.equals(window) ? value : value + " (" + window + ")";
+    }
+
+    /** "0.70 to 1.03 mA" */
+    static String span(double low, double high, Unit unit) {
+        return window(new Figure.Known((low + high) / 2, unit, low, high, "", "", ""));
+    }
+
+    /** "+2.1 dB" of a ratio of amplitudes. */
+    static String decibels(double ratio) {
+        double level = 20 * Math.log10(ratio);
+        return signed(level, Unit.DECIBEL, 2);
+    }
+
+    /** "+1.2 kHz" */
+    static String signed(double value, Unit unit, int figures) {
+        String text = number(value, unit, figures);
+        return value > 0 && !text.matches("[0.]+ .*") ? "+" + text : text;
+    }
+
+    /** A minus as printers have it. */
+    static String minus(String text) {
+        return text.replaceFirst("^-", "−");
     }
 
     private static double largest(Figure.Known k) {
