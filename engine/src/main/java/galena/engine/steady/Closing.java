@@ -1,7 +1,9 @@
 package galena.engine.steady;
 
+import galena.engine.equations.Equations;
 import galena.engine.startup.Site;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
@@ -9,7 +11,8 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
 /**
  * The small dense system that closes the period: (1 − Φ) δq₀ = what the sweep left over, bordered by one condition for each extra
  * unknown. Conditions are integrals over the period of the site's voltage v: its first sine coefficient 2∫v sin is zero, which
- * pins the phase; its first cosine coefficient 2∫v cos has an imposed value, the amplitude.
+ * pins the phase; its first cosine coefficient 2∫v cos has an imposed value, the amplitude. In place of the amplitude any figure of
+ * the orbit may be imposed, by its gradient.
  */
 final class Closing {
     static final int MOST_FREE = 2;
@@ -22,8 +25,8 @@ final class Closing {
         FREQUENCY(1),
         /** The frequency and a conductance across the site; phase pinned, amplitude imposed. */
         FREQUENCY_AND_LOAD(2),
-        /** A parameter of the circuit in the frequency's place: the frequency is imposed, the phase pinned. */
-        PARAMETER(1);
+        /** The frequency and a parameter of the circuit; phase pinned, a figure imposed. */
+        FREQUENCY_AND_PARAMETER(2);
 
         private final int count;
 
@@ -36,11 +39,11 @@ final class Closing {
         }
 
         boolean frequency() {
-            return this == FREQUENCY || this == FREQUENCY_AND_LOAD;
+            return this != NOTHING;
         }
 
         boolean parameter() {
-            return this == PARAMETER;
+            return this == FREQUENCY_AND_PARAMETER;
         }
 
         boolean load() {
@@ -55,6 +58,10 @@ final class Closing {
     private final double[] startCharge;
     private final DMatrixRMaj monodromy;
     private Free free = Free.NOTHING;
+    private double[] figure = {};
+    private double figureByFrequency;
+    private double figureLacks;
+    private int[] figureUnknowns = {};
     private LinearSolverDense<DMatrixRMaj> solver;
     private DMatrixRMaj matrix;
     private double phase;
@@ -79,13 +86,31 @@ final class Closing {
         for (double[] row : rows) Arrays.fill(row, 0);
     }
 
+    /** Imposes a figure on the orbit: its linearisation there becomes the condition beside the phase. */
+    void setFigure(OrbitFigure imposed, Orbit orbit, Equations equations, double wanted) {
+        OrbitFigure.Gradient gradient = imposed.gradient(equations, orbit);
+        figure = gradient.weights();
+        figureByFrequency = gradient.byFrequency();
+        figureLacks = wanted - imposed.of(new Waveforms(equations, orbit, 0));
+        figureUnknowns = IntStream.range(1, orbit.stride)
+                .filter(u -> IntStream.range(0, orbit.points()).anyMatch(p -> figure[p * orbit.stride + u] != 0))
+                .toArray();
+    }
+
     /** Adds one interval's share of the conditions, column by column. */
     void count(Orbit orbit, int interval, Site site, double[][] stages, int width) {
-        for (int c = 0; c < free.count(); c++) {
+        int bySite = free.parameter() ? 1 : free.count();
+        for (int c = 0; c < bySite; c++) {
             for (int j = 0; j < Radau.STAGES; j++) {
                 double weight = weight(orbit, interval, j, c);
                 add(weight, stages, site.a(), j, rows[c], width);
                 add(-weight, stages, site.b(), j, rows[c], width);
+            }
+        }
+        if (!free.parameter()) return;
+        for (int u : figureUnknowns) {
+            for (int j = 0; j < Radau.STAGES; j++) {
+                add(figure[orbit.at(interval, j) + u], stages, u, j, rows[1], width);
             }
         }
     }
@@ -117,7 +142,7 @@ final class Closing {
     /** Notes what the conditions still lack on an orbit. */
     void impose(Orbit orbit, Site site, double amplitude) {
         values[0] = free.count() > 0 ? -condition(orbit, orbit.x, site, 0) : 0;
-        values[1] = free.load() ? amplitude - condition(orbit, orbit.x, site, 1) : 0;
+        values[1] = free.parameter() ? figureLacks : free.load() ? amplitude - condition(orbit, orbit.x, site, 1) : 0;
     }
 
     /**
@@ -142,6 +167,7 @@ final class Closing {
         for (int c = 0; c < e; c++) {
             for (int k = 0; k < m; k++) a.set(m + c, k, rows[c][k]);
             for (int k = 0; k < e; k++) a.set(m + c, m + k, rows[c][m + 1 + k]);
+            if (c == 1 && free.parameter()) a.add(m + c, m, figureByFrequency);
             right.set(m + c, 0, values[c] - rows[c][m]);
         }
         matrix = a.copy();

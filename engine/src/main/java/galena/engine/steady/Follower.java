@@ -48,7 +48,8 @@ public final class Follower {
     /** As {@link Retrim#toFrequency}, from a followed period. */
     public Retrim.Outcome toFrequency(
             Family family, double low, double high, double start, Followed known, double frequency) {
-        return new Retrim(accuracy, watch).toFrequency(system, family, low, high, start, known, frequency);
+        return new Retrim(accuracy, watch)
+                .to(system, OrbitFigure.frequency(), family, low, high, start, known, frequency);
     }
 
     /**
@@ -62,7 +63,7 @@ public final class Follower {
         double[] derivative = new double[orbit.x.length], extra = new double[Closing.MOST_FREE];
         system.setEquations(at.waveforms().equations());
         system.newtonStep(orbit, Closing.Free.FREQUENCY, 0, derivative, extra);
-        OrbitSystem.Change explicit = ParameterChange.between(orbit, below, above, delta);
+        Change explicit = ParameterChange.between(orbit, below, above, delta);
         system.differentiate(orbit, explicit, Closing.Free.FREQUENCY, derivative, extra);
         Orbit change = new Orbit(orbit.mesh, orbit.stride, extra[0]);
         System.arraycopy(derivative, 0, change.x, 0, derivative.length);

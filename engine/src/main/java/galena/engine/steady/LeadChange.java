@@ -29,7 +29,7 @@ final class LeadChange {
             place[j] = whole.unknown(alone.name(j)).orElseThrow();
     }
 
-    OrbitSystem.Change change() {
+    Change change() {
         double[] into = new double[orbit.points()], charge = new double[orbit.points()];
         Evaluation work = alone.newEvaluation();
         double[] x = new double[alone.stride()];
@@ -41,7 +41,7 @@ final class LeadChange {
         double[] displaced = rate(charge);
         for (int p = 0; p < into.length; p++) into[p] += displaced[p];
         double[] rising = rate(into);
-        OrbitSystem.Change change = new OrbitSystem.Change(new double[orbit.x.length], new double[orbit.x.length]);
+        Change change = new Change(new double[orbit.x.length], new double[orbit.x.length]);
         for (int p = 0; p < orbit.points(); p++) {
             evaluate(p, x, work);
             for (int e = 1; e < alone.pattern().entries(); e++) {

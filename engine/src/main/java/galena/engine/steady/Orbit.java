@@ -31,6 +31,12 @@ final class Orbit {
         return copy;
     }
 
+    /** Adds a multiple of a change of it, on the same mesh. */
+    void add(double share, Orbit change) {
+        for (int p = 0; p < x.length; p++) x[p] += share * change.x[p];
+        frequency += share * change.frequency;
+    }
+
     int intervals() {
         return mesh.length - 1;
     }

@@ -26,33 +26,24 @@ public final class OrbitAdjoint {
 
     /** The frequency's gradient, Hz. Zero by every parameter for a driven circuit. */
     public Gradient frequency() {
-        return solve(new double[orbit.x.length], free.frequency() ? 1 : 0);
+        return of(OrbitFigure.frequency());
     }
 
     /** The gradient of the mean of an unknown. */
     public Gradient mean(int unknown) {
-        double[] weights = new double[orbit.x.length];
-        Waveforms.addCoefficientWeights(orbit, unknown, 0, 1, 0, weights);
-        return solve(weights, 0);
+        return of(OrbitFigure.mean(unknown, 0));
     }
 
     /** The gradient of the peak amplitude of harmonic h of x_a − x_b. */
     public Gradient amplitude(int a, int b, int h) {
-        double[] first = waveforms.coefficient(a, h), second = waveforms.coefficient(b, h);
-        double re = first[0] - second[0], im = first[1] - second[1], size = Math.hypot(re, im);
-        double[] weights = new double[orbit.x.length];
-        if (size > 0) {
-            Waveforms.addCoefficientWeights(orbit, a, h, 2 * re / size, 2 * im / size, weights);
-            Waveforms.addCoefficientWeights(orbit, b, h, -2 * re / size, -2 * im / size, weights);
-        }
-        return solve(weights, 0);
+        return of(OrbitFigure.amplitude(a, b, h));
     }
 
-    private Gradient solve(double[] weights, double byFrequency) {
-        double[] rows = new double[orbit.x.length];
-        double[][] handed = new double[orbit.intervals()][system.charges()];
-        system.adjoint(orbit, free, weights, byFrequency, rows, handed);
-        return new Gradient(rows, handed);
+    /** The gradient of any figure. */
+    public Gradient of(OrbitFigure figure) {
+        double[] weights = new double[orbit.x.length];
+        double byFrequency = figure.addGradient(waveforms, weights);
+        return new Gradient(new AdjointSweep(system, orbit, free, weights, free.frequency() ? byFrequency : 0));
     }
 
     /** The equations of the state. */
@@ -62,9 +53,9 @@ public final class OrbitAdjoint {
 
     /** How a parameter enters the equations along this orbit: made once, it serves the gradient of every figure. */
     public static final class Parameter {
-        private final OrbitSystem.Change change;
+        private final Change change;
 
-        private Parameter(OrbitSystem.Change change) {
+        private Parameter(Change change) {
             this.change = change;
         }
     }
@@ -82,17 +73,17 @@ public final class OrbitAdjoint {
 
     /** What does not enter these equations. */
     public Parameter nothing() {
-        return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], new double[orbit.x.length]));
+        return new Parameter(new Change(new double[orbit.x.length], new double[orbit.x.length]));
     }
 
     /** A capacitance (F) across two unknowns that are voltages; 0 is ground. */
     public Parameter capacitance(int a, int b) {
-        return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], across(a, b)));
+        return new Parameter(new Change(new double[orbit.x.length], across(a, b)));
     }
 
     /** A conductance (S) across two unknowns that are voltages; 0 is ground. */
     public Parameter conductance(int a, int b) {
-        return new Parameter(new OrbitSystem.Change(across(a, b), new double[orbit.x.length]));
+        return new Parameter(new Change(across(a, b), new double[orbit.x.length]));
     }
 
     /** What one unit across two unknowns puts into their rows. */
@@ -114,7 +105,7 @@ public final class OrbitAdjoint {
             flux[p + first] += orbit.x[p + second];
             if (first != second) flux[p + second] += orbit.x[p + first];
         }
-        return new Parameter(new OrbitSystem.Change(new double[orbit.x.length], flux));
+        return new Parameter(new Change(new double[orbit.x.length], flux));
     }
 
     /**
@@ -128,17 +119,15 @@ public final class OrbitAdjoint {
 
     /** A figure's gradient: gives its derivative by any parameter. */
     public final class Gradient {
-        private final double[] rows;
-        private final double[][] handed;
+        private final AdjointSweep adjoint;
 
-        private Gradient(double[] rows, double[][] handed) {
-            this.rows = rows;
-            this.handed = handed;
+        private Gradient(AdjointSweep adjoint) {
+            this.adjoint = adjoint;
         }
 
         /** By a parameter of the same orbit. */
         public double by(Parameter parameter) {
-            return system.gathered(orbit, parameter.change, rows, handed);
+            return adjoint.by(parameter.change);
         }
 
         /** As {@link OrbitAdjoint#between}. */

@@ -35,7 +35,7 @@ public final class OrbitDerivatives {
      * @throws IllegalArgumentException when the structures differ
      */
     public Derivative between(Equations below, Equations above, double delta) {
-        OrbitSystem.Change explicit = ParameterChange.between(orbit, below, above, delta);
+        Change explicit = ParameterChange.between(orbit, below, above, delta);
         double[] derivative = new double[orbit.x.length];
         system.differentiate(orbit, explicit, free, derivative, extra);
         Orbit change = new Orbit(orbit.mesh, orbit.stride, free.frequency() ? extra[0] : 0);

@@ -117,6 +117,21 @@ final class OrbitNewton {
         return false;
     }
 
+    /**
+     * How much of a step is to be taken.
+     *
+     * @param orbit where
+     * @param change of it
+     * @param frequency its change, Hz
+     */
+    double trusted(Orbit orbit, double[] change, double frequency) {
+        step = change;
+        extra[0] = frequency;
+        measure(orbit, Closing.Free.FREQUENCY);
+        step = new double[0];
+        return length;
+    }
+
     /** The step's full size as a share of swing; settles how much of it is to be taken. */
     private double measure(Orbit orbit, Closing.Free free) {
         measureSwings(orbit);

@@ -2,13 +2,9 @@ package galena.engine.steady;
 
 import galena.engine.equations.Equations;
 import galena.engine.equations.Evaluation;
-import galena.engine.equations.Pattern;
 import galena.engine.linear.BlockLu;
-import galena.engine.linear.BlockPlan;
 import galena.engine.startup.Site;
 import java.util.Arrays;
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The linearised collocation equations of an orbit, and their solution.
@@ -27,12 +23,10 @@ import org.jspecify.annotations.Nullable;
 final class OrbitSystem {
     private static final int S = Radau.STAGES;
 
-    /** Weight of q's rate against i when the sizes of a typical matrix are guessed: the method's largest coefficient. */
-    private static final double RATE_WEIGHT = 4;
-
     private Equations equations;
     private final Site site;
     private double drive;
+    private final Intervals intervals;
     private final int n;
     private final int stride;
     private final int[] charged;
@@ -48,14 +42,11 @@ final class OrbitSystem {
     private double[][] handedOn;
     private final double[] startCharge;
     private final double[] one;
-    private final double[] oneSolution;
-    private BlockLu[] factors = {};
-    private double[][] residual = {};
-    private double[][] byFrequency = {};
-    private double[][] lastC = {};
     private double load;
     private double loadRest;
     private Change parameter = new Change(new double[0], new double[0]);
+    private OrbitFigure imposed = OrbitFigure.frequency();
+    private double wanted;
 
     /**
      * @param site where the phase is pinned and an extra load would sit
@@ -63,20 +54,14 @@ final class OrbitSystem {
     OrbitSystem(Equations equations, Site site) {
         this.equations = equations;
         this.site = site;
-        n = equations.size();
-        stride = equations.stride();
-        charged = equations.chargedRows();
-        chargeIndex = new int[stride];
-        Arrays.fill(chargeIndex, -1);
-        for (int m = 0; m < charged.length; m++) chargeIndex[charged[m]] = m;
+        intervals = new Intervals(equations);
+        n = intervals.n;
+        stride = intervals.stride;
+        charged = intervals.charged;
+        chargeIndex = intervals.chargeIndex;
+        entryRow = intervals.entryRow;
+        entryColumn = intervals.entryColumn;
         for (int j = 0; j < S; j++) stage[j] = equations.newEvaluation();
-        Pattern pattern = equations.pattern();
-        entryRow = new int[pattern.entries()];
-        entryColumn = new int[pattern.entries()];
-        for (int e = 1; e < entryRow.length; e++) {
-            entryRow[e] = pattern.row(e);
-            entryColumn[e] = pattern.column(e);
-        }
         int a = site.a(), b = site.b();
         siteEntries =
                 new int[] {equations.entry(a, a), equations.entry(a, b), equations.entry(b, a), equations.entry(b, b)};
@@ -87,8 +72,7 @@ final class OrbitSystem {
         carried = new double[charged.length][width];
         handedOn = new double[charged.length][width];
         startCharge = new double[stride];
-        one = new double[n * S];
-        oneSolution = new double[n * S];
+        one = intervals.one;
     }
 
     Equations equations() {
@@ -130,9 +114,21 @@ final class OrbitSystem {
         return drive;
     }
 
-    /** Lets a parameter take the frequency's place among the unknowns: its ∂i/∂p and ∂q/∂p along the orbit about to be solved. */
-    void setParameter(Change change) {
+    /**
+     * Lets a parameter be an unknown beside the frequency, and a figure be imposed for it.
+     *
+     * @param change ∂i/∂p and ∂q/∂p along the orbit about to be solved
+     * @param figure imposed
+     * @param wanted its value
+     */
+    void setParameter(Change change, OrbitFigure figure, double wanted) {
         parameter = change;
+        imposed = figure;
+        this.wanted = wanted;
+    }
+
+    Intervals intervals() {
+        return intervals;
     }
 
     /** The closing system of the last {@link #newtonStep}, with the monodromy matrix. */
@@ -142,41 +138,12 @@ final class OrbitSystem {
 
     /** Plans the elimination from the sizes met along an orbit. Once per circuit topology and rough mesh width. */
     void plan(Orbit orbit) {
-        double[] typical = new double[entryRow.length - 1];
-        double rate = RATE_WEIGHT * orbit.frequency * orbit.intervals();
-        int every = Math.max(1, orbit.points() / 12);
-        for (int p = 0; p < orbit.points(); p += every) {
-            equations.evaluate(orbit.x, p * stride, stage[0]);
-            for (int e = 1; e < entryRow.length; e++) {
-                double size = Math.abs(stage[0].g[e]) + rate * Math.abs(stage[0].c[e]);
-                typical[e - 1] = Math.max(typical[e - 1], size);
-            }
-        }
-        int[] rows = new int[typical.length], columns = new int[typical.length];
-        for (int e = 0; e < typical.length; e++) {
-            rows[e] = entryRow[e + 1] - 1;
-            columns[e] = entryColumn[e + 1] - 1;
-        }
-        plan = BlockPlan.of(n, rows, columns, typical);
-        factors = new BlockLu[0];
+        intervals.plan(equations, orbit, stage[0]);
     }
 
-    private @Nullable BlockPlan plan;
-
     private void makeRoom(Orbit orbit) {
-        if (plan == null) plan(orbit);
-        int have = factors.length, need = orbit.intervals();
-        if (have >= need) return;
-        factors = Arrays.copyOf(factors, need);
-        residual = Arrays.copyOf(residual, need);
-        byFrequency = Arrays.copyOf(byFrequency, need);
-        lastC = Arrays.copyOf(lastC, need);
-        for (int k = have; k < need; k++) {
-            factors[k] = new BlockLu(Objects.requireNonNull(plan));
-            residual[k] = new double[n * S];
-            byFrequency[k] = new double[n * S];
-            lastC[k] = new double[entryRow.length];
-        }
+        if (!intervals.planned()) plan(orbit);
+        intervals.makeRoom(orbit.intervals());
     }
 
     /**
@@ -191,6 +158,7 @@ final class OrbitSystem {
     void newtonStep(Orbit orbit, Closing.Free free, double amplitude, double[] step, double[] extra) {
         makeRoom(orbit);
         closing.begin(free);
+        if (free.parameter()) closing.setFigure(imposed, orbit, equations, wanted);
         forward(orbit, free);
         closing.impose(orbit, site, amplitude);
         closing.solve(carried, extra);
@@ -236,11 +204,11 @@ final class OrbitSystem {
             factor(orbit, k);
             fillResidual(orbit, k, true);
             fillColumns(orbit, k, free, width);
-            factors[k].solve(rhs, solution, width);
+            intervals.factors[k].solve(rhs, solution, width);
             handOn(k, width);
             if (free.parameter()) {
                 int last = orbit.at(k, S - 1);
-                for (int r = 0; r < m; r++) carried[r][m + 1] += parameter.charge[last + charged[r]];
+                for (int r = 0; r < m; r++) carried[r][m + 2] += parameter.charge()[last + charged[r]];
             }
             closing.count(orbit, k, site, solution, width);
             System.arraycopy(stage[S - 1].q, 0, startCharge, 0, stride);
@@ -268,7 +236,7 @@ final class OrbitSystem {
         double r00 = rate * w[0], r01 = rate * w[1], r02 = rate * w[2];
         double r10 = rate * w[3], r11 = rate * w[4], r12 = rate * w[5];
         double r20 = rate * w[6], r21 = rate * w[7], r22 = rate * w[8];
-        BlockLu lu = factors[k];
+        BlockLu lu = intervals.factors[k];
         lu.clear();
         double[] a = lu.values(), c0 = stage[0].c, c1 = stage[1].c, c2 = stage[2].c;
         double[] g0 = stage[0].g, g1 = stage[1].g, g2 = stage[2].g;
@@ -285,7 +253,7 @@ final class OrbitSystem {
             a[at + 8] += r22 * c2[e] + g2[e];
         }
         lu.factor();
-        System.arraycopy(c2, 0, lastC[k], 0, c2.length);
+        System.arraycopy(c2, 0, intervals.lastC[k], 0, c2.length);
     }
 
     /** Σⱼ Aⁱⁿᵛᵢⱼ (qⱼ − q₀)/h, kept: the derivative by f; times f plus i: the residual. */
@@ -299,8 +267,8 @@ final class OrbitSystem {
             for (int i = 0; i < S; i++) {
                 double slope = w[S * i] * a + w[S * i + 1] * b + w[S * i + 2] * c;
                 int at = (r - 1) * S + i;
-                if (keepSlope) byFrequency[k][at] = slope;
-                residual[k][at] = orbit.frequency * slope + stage[i].i[r];
+                if (keepSlope) intervals.byFrequency[k][at] = slope;
+                intervals.residual[k][at] = orbit.frequency * slope + stage[i].i[r];
             }
         }
     }
@@ -319,22 +287,12 @@ final class OrbitSystem {
                     double weight = rate * Radau.ROW_SUMS[i];
                     for (int c = 0; c < width; c++) row[c] = weight * from[c];
                 }
-                row[m] -= residual[k][at];
-                if (free.frequency()) row[m + 1] -= byFrequency[k][at];
+                row[m] -= intervals.residual[k][at];
+                if (free.frequency()) row[m + 1] -= intervals.byFrequency[k][at];
                 if (free.load()) row[m + 2] -= loadCurrent(orbit, k, r, i);
-                if (free.parameter()) row[m + 1] -= explicit(orbit, parameter, k, r, i, rate);
+                if (free.parameter()) row[m + 2] -= parameter.put(orbit, k, r, i, rate, chargeIndex[r] >= 0);
             }
         }
-    }
-
-    /**
-     * What a parameter adds to row r at stage i by itself: rate Σⱼ Aⁱⁿᵛᵢⱼ ∂qⱼ/∂p + ∂i/∂p. Where the row already holds charge, that at the
-     * interval's start is handed on with the rest; where the change alone brings charge to the row, it is taken off here.
-     */
-    private double explicit(Orbit orbit, Change change, int k, int r, int i, double rate) {
-        double start = chargeIndex[r] >= 0 ? 0 : change.charge[orbit.start(k) + r], slope = 0;
-        for (int j = 0; j < S; j++) slope += Radau.INVERSE[S * i + j] * (change.charge[orbit.at(k, j) + r] - start);
-        return rate * slope + change.current[orbit.at(k, i) + r];
     }
 
     /** What one siemens across the site adds to a row. */
@@ -348,7 +306,7 @@ final class OrbitSystem {
     /** δq of the last stage, from all columns of the solution. */
     private void handOn(int k, int width) {
         for (double[] row : handedOn) Arrays.fill(row, 0, width, 0);
-        double[] c = lastC[k];
+        double[] c = intervals.lastC[k];
         for (int e = 1; e < entryRow.length; e++) {
             if (c[e] == 0) continue;
             double[] to = handedOn[chargeIndex[entryRow[e]]], from = solution[(entryColumn[e] - 1) * S + S - 1];
@@ -368,37 +326,15 @@ final class OrbitSystem {
                 double start = chargeIndex[r] >= 0 ? dq[chargeIndex[r]] : 0;
                 for (int i = 0; i < S; i++) {
                     int at = (r - 1) * S + i;
-                    double b = rate * Radau.ROW_SUMS[i] * start - residual[k][at];
-                    if (free.frequency()) b -= byFrequency[k][at] * extra[0];
+                    double b = rate * Radau.ROW_SUMS[i] * start - intervals.residual[k][at];
+                    if (free.frequency()) b -= intervals.byFrequency[k][at] * extra[0];
                     if (free.load()) b -= loadCurrent(orbit, k, r, i) * extra[1];
-                    if (free.parameter()) b -= explicit(orbit, parameter, k, r, i, rate) * extra[0];
+                    if (free.parameter()) b -= parameter.put(orbit, k, r, i, rate, chargeIndex[r] >= 0) * extra[1];
                     one[at] = b;
                 }
             }
-            finishInterval(orbit, k, step, dq);
-            if (free.parameter()) {
-                int last = orbit.at(k, S - 1);
-                for (int r = 0; r < dq.length; r++) dq[r] += parameter.charge[last + charged[r]] * extra[0];
-            }
-        }
-    }
-
-    /** Solves the interval for the one right-hand side, stores its stages and hands on δq. */
-    private void finishInterval(Orbit orbit, int k, double[] step, double[] dq) {
-        factors[k].solve(one, oneSolution);
-        for (int j = 0; j < S; j++) {
-            int to = orbit.at(k, j);
-            step[to] = 0;
-            for (int r = 1; r <= n; r++) step[to + r] = oneSolution[(r - 1) * S + j];
-        }
-        carryOne(k, dq);
-    }
-
-    private void carryOne(int k, double[] dq) {
-        Arrays.fill(dq, 0);
-        double[] c = lastC[k];
-        for (int e = 1; e < entryRow.length; e++) {
-            if (c[e] != 0) dq[chargeIndex[entryRow[e]]] += c[e] * oneSolution[(entryColumn[e] - 1) * S + S - 1];
+            intervals.finish(orbit, k, step, dq);
+            if (free.parameter()) parameter.handOn(orbit, k, charged, extra[1], dq);
         }
     }
 
@@ -414,7 +350,7 @@ final class OrbitSystem {
      */
     void differentiate(Orbit orbit, Change change, Closing.Free free, double[] derivative, double[] extra) {
         double[] dq = new double[charged.length];
-        for (int m = 0; m < dq.length; m++) dq[m] = change.charge[orbit.start(0) + charged[m]];
+        for (int m = 0; m < dq.length; m++) dq[m] = change.charge()[orbit.start(0) + charged[m]];
         double[] particular = closing.beginParticular(dq);
         sweepChange(orbit, change, particular, new double[Closing.MOST_FREE], free, derivative);
         closing.finishParticular(orbit, site, derivative, particular, false, extra);
@@ -430,91 +366,15 @@ final class OrbitSystem {
                 double start = chargeIndex[r] >= 0 ? dq[chargeIndex[r]] : 0;
                 for (int s = 0; s < S; s++) {
                     int at = (r - 1) * S + s;
-                    double b = rate * Radau.ROW_SUMS[s] * start - explicit(orbit, change, k, r, s, rate);
-                    if (free.frequency()) b -= byFrequency[k][at] * extra[0];
+                    double b = rate * Radau.ROW_SUMS[s] * start - change.put(orbit, k, r, s, rate, chargeIndex[r] >= 0);
+                    if (free.frequency()) b -= intervals.byFrequency[k][at] * extra[0];
                     if (free.load()) b -= loadCurrent(orbit, k, r, s) * extra[1];
                     one[at] = b;
                 }
             }
-            finishInterval(orbit, k, derivative, dq);
-            int last = orbit.at(k, S - 1);
-            for (int m = 0; m < dq.length; m++) dq[m] += change.charge[last + charged[m]];
+            intervals.finish(orbit, k, derivative, dq);
+            change.handOn(orbit, k, charged, 1, dq);
         }
-    }
-
-    /**
-     * The adjoint of a figure φ of the solved orbit, from the factors of the last {@link #newtonStep}: weights Λ of the stages' rows and η
-     * of the charges handed on, so that dφ/dp = Σ ηᵀ ∂q/∂p − Σ Λᵀ(explicit change) for any parameter p at the cost of a product.
-     *
-     * @param gradient ∂φ/∂x along the orbit, laid out like {@link Orbit#x}
-     * @param byExtra ∂φ by the extra unknown (the frequency); ignored when nothing is free
-     * @param rows written; Λ, laid out like {@link Orbit#x} with rows in place of unknowns
-     * @param handed written; η of each interval's end, charges by interval
-     */
-    void adjoint(Orbit orbit, Closing.Free free, double[] gradient, double byExtra, double[] rows, double[][] handed) {
-        double[] eta = new double[charged.length];
-        double extraSum = sweepAdjoint(orbit, free, gradient, eta, 0, rows, handed);
-        double[] end = closing.solveTransposed(eta, byExtra - extraSum);
-        double phase = free.frequency() ? closing.transposedPhase() : 0;
-        sweepAdjoint(orbit, free, gradient, end, phase, rows, handed);
-    }
-
-    /** Backwards through the period from η at its end; η at its start is left in {@code eta}. Returns Σ Λᵀ ∂R/∂f. */
-    private double sweepAdjoint(
-            Orbit orbit,
-            Closing.Free free,
-            double[] gradient,
-            double[] eta,
-            double phase,
-            double[] rows,
-            double[][] handed) {
-        double extraSum = 0;
-        for (int k = orbit.intervals() - 1; k >= 0; k--) {
-            System.arraycopy(eta, 0, handed[k], 0, eta.length);
-            for (int j = 0; j < S; j++) {
-                int at = orbit.at(k, j);
-                for (int u = 1; u <= n; u++) one[(u - 1) * S + j] = gradient[at + u];
-            }
-            if (phase != 0) closing.addPhaseWeights(orbit, k, site, phase, one);
-            double[] c = lastC[k];
-            for (int e = 1; e < entryRow.length; e++) {
-                if (c[e] != 0) one[(entryColumn[e] - 1) * S + S - 1] += c[e] * eta[chargeIndex[entryRow[e]]];
-            }
-            factors[k].solveTransposed(one, oneSolution);
-            double rate = orbit.frequency / orbit.width(k);
-            Arrays.fill(eta, 0);
-            for (int r = 1; r <= n; r++) {
-                for (int j = 0; j < S; j++) {
-                    double lambda = oneSolution[(r - 1) * S + j];
-                    rows[orbit.at(k, j) + r] = lambda;
-                    if (free.frequency()) extraSum += lambda * byFrequency[k][(r - 1) * S + j];
-                    if (chargeIndex[r] >= 0) eta[chargeIndex[r]] += rate * Radau.ROW_SUMS[j] * lambda;
-                }
-            }
-        }
-        return extraSum;
-    }
-
-    /** dφ/dp from an adjoint and a parameter's explicit change. */
-    double gathered(Orbit orbit, Change change, double[] rows, double[][] handed) {
-        double sum = 0;
-        for (int k = 0; k < orbit.intervals(); k++) {
-            double rate = orbit.frequency / orbit.width(k);
-            for (int r = 1; r <= n; r++) {
-                for (int i = 0; i < S; i++) {
-                    double lambda = rows[orbit.at(k, i) + r];
-                    if (lambda != 0) sum -= lambda * explicit(orbit, change, k, r, i, rate);
-                }
-            }
-            int last = orbit.at(k, S - 1);
-            for (int m = 0; m < charged.length; m++) sum += handed[k][m] * change.charge[last + charged[m]];
-        }
-        return sum;
-    }
-
-    /** Rows that hold charge. */
-    int charges() {
-        return charged.length;
     }
 
     /** One over the root of each charged row's own capacitance or inductance at the period's start. */
@@ -537,10 +397,4 @@ final class OrbitSystem {
         for (int m = 0; m < drift.length; m++) drift[m] = -stage[0].i[charged[m]] / orbit.frequency;
         return drift;
     }
-
-    /**
-     * How the equations change with a parameter along an orbit: ∂i/∂p and ∂q/∂p, laid out like {@link Orbit#x} with rows in place
-     * of unknowns.
-     */
-    record Change(double[] current, double[] charge) {}
 }

@@ -8,14 +8,14 @@ final class ParameterChange {
     private ParameterChange() {}
 
     /** @throws IllegalArgumentException when the circuits differ in structure */
-    static OrbitSystem.Change between(Orbit orbit, Equations below, Equations above, double delta) {
+    static Change between(Orbit orbit, Equations below, Equations above, double delta) {
         if (below.stride() != orbit.stride || !below.pattern().sameAs(above.pattern())) {
             throw new IllegalArgumentException("the circuits differ in structure, not only in a value");
         }
         double[] current = new double[orbit.x.length], charge = new double[orbit.x.length];
         add(orbit, below, -0.5 / delta, current, charge);
         add(orbit, above, 0.5 / delta, current, charge);
-        return new OrbitSystem.Change(current, charge);
+        return new Change(current, charge);
     }
 
     private static void add(Orbit orbit, Equations equations, double weight, double[] current, double[] charge) {

@@ -238,7 +238,7 @@ class FrozenMeshTest {
         return new Waveforms(equations, orbit, 0);
     }
 
-    /** The same with a trimmer in the frequency's place. */
+    /** The same with a trimmer among the unknowns and the frequency imposed. */
     private static Waveforms retrimmed(SteadyState.Found found, Circuit circuit, String trimmer) {
         Trimmer part = (Trimmer) circuit.part(trimmer).orElseThrow();
         Orbit orbit = found.coarse().copy();
@@ -247,16 +247,18 @@ class FrozenMeshTest {
         OrbitSystem system = new OrbitSystem(Equations.of(circuit), found.site());
         for (int k = 0; k < MOST_STEPS; k++) {
             system.setEquations(Equations.of(circuit.with(part.at(position))));
-            system.setParameter(ParameterChange.between(
+            Change explicit = ParameterChange.between(
                     orbit,
                     Equations.of(circuit.with(part.at(position - d))),
                     Equations.of(circuit.with(part.at(position + d))),
-                    d));
-            system.newtonStep(orbit, Closing.Free.PARAMETER, 0, change, extra);
+                    d);
+            system.setParameter(explicit, OrbitFigure.frequency(), found.coarse().frequency);
+            system.newtonStep(orbit, Closing.Free.FREQUENCY_AND_PARAMETER, 0, change, extra);
             for (int p = 0; p < change.length; p++) orbit.x[p] += change[p];
-            position += extra[0];
+            orbit.frequency += extra[0];
+            position += extra[1];
         }
-        assertThat(Math.abs(extra[0])).isLessThan(1e-11);
+        assertThat(Math.abs(extra[1])).isLessThan(1e-11);
         return new Waveforms(system.equations(), orbit, 0);
     }
 

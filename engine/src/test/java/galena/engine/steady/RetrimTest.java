@@ -84,4 +84,66 @@ class RetrimTest {
                     .isCloseTo(cold.waveforms().amplitude(1, 0, 1), within(1e-5));
         }
     }
+
+    private static Retrim.Outcome turn(OrbitFigure figure, double from, double wanted) {
+        return new Retrim(Accuracy.CERTIFIED, Watch.NONE)
+                .to(figure, position -> Equations.of(at(position)), 0, 1, from, settle(at(from)), wanted);
+    }
+
+    private static OrbitFigure tankVoltage() {
+        Equations equations = Equations.of(CIRCUIT);
+        return OrbitFigure.amplitude(equations.net("drain"), equations.net("rail"), 1);
+    }
+
+    /** The imposed figure is the amplitude or a standing voltage instead: the position is the one from which it was read. */
+    @ParameterizedTest
+    @CsvSource({"0.1, 0.8", "0.9, 0.2", "0.5, 0.52"})
+    void an_imposed_amplitude_is_found_again(double from, double to) {
+        double wanted = tankVoltage().of(settle(at(to)).waveforms());
+        Retrim.Outcome outcome = turn(tankVoltage(), from, wanted);
+        assertThat(outcome).isInstanceOf(Retrim.Trimmed.class);
+        Retrim.Trimmed there = (Retrim.Trimmed) outcome;
+        assertThat(tankVoltage().of(there.state().waveforms())).isCloseTo(wanted, within(1e-5 * wanted));
+        assertThat(tankVoltage().of(settle(at(there.parameter())).waveforms()))
+                .isCloseTo(wanted, within(1e-5 * wanted));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.1, 0.8", "0.9, 0.2"})
+    void an_imposed_mean_is_found_again(double from, double to) {
+        OrbitFigure source = OrbitFigure.mean(Equations.of(CIRCUIT).net("source"), 0);
+        double wanted = source.of(settle(at(to)).waveforms());
+        Retrim.Outcome outcome = turn(source, from, wanted);
+        assertThat(outcome).isInstanceOf(Retrim.Trimmed.class);
+        assertThat(source.of(((Retrim.Trimmed) outcome).state().waveforms())).isCloseTo(wanted, within(1e-5));
+    }
+
+    /** A tuned output is largest in the middle of its trimmer's range: more than that is had at no position. */
+    @Test
+    void an_amplitude_above_the_peak_of_an_output_tank_turns_back_at_the_peak() {
+        Trimmer output = (Trimmer) CIRCUIT.part("Co").orElseThrow();
+        Family family = position -> Equations.of(CIRCUIT.with(output.at(position)));
+        int current = Equations.of(CIRCUIT).current("Lo").orElseThrow();
+        OrbitFigure figure = OrbitFigure.amplitude(current, 0, 1);
+        double best = 0, where = 0;
+        SteadyState.Found known = settle(CIRCUIT.with(output.at(0)));
+        for (int k = 0; k <= 50; k++) {
+            double here = figure.of(settle(CIRCUIT.with(output.at(k / 50.0))).waveforms());
+            if (here > best) {
+                best = here;
+                where = k / 50.0;
+            }
+        }
+        assertThat(where).isBetween(0.05, 0.95);
+        Retrim.Outcome outcome =
+                new Retrim(Accuracy.CERTIFIED, Watch.NONE).to(figure, family, 0, 1, 0, known, 1.5 * best);
+        assertThat(outcome).isInstanceOf(Retrim.TurnsBack.class);
+        Retrim.TurnsBack peak = (Retrim.TurnsBack) outcome;
+        assertThat(peak.parameter()).isCloseTo(where, within(0.02));
+        assertThat(peak.value()).isGreaterThanOrEqualTo(best * (1 - 1e-5));
+        Retrim.Outcome below =
+                new Retrim(Accuracy.CERTIFIED, Watch.NONE).to(figure, family, 0, 1, 0, known, 0.7 * best);
+        assertThat(below).isInstanceOf(Retrim.Trimmed.class);
+        assertThat(figure.of(((Retrim.Trimmed) below).state().waveforms())).isCloseTo(0.7 * best, within(1e-4 * best));
+    }
 }
