@@ -77,14 +77,15 @@ final class BorderedTurning implements Turning {
         system.setEquations(family.at(position));
         double below = Math.max(low, position - difference), above = Math.min(high, position + difference);
         Change explicit = ParameterChange.between(orbit, family.at(below), family.at(above), (above - below) / 2);
-        system.setParameter(explicit, figure, aim);
+        system.setParameter(explicit, Condition.figure(figure, aim - value()));
         system.newtonStep(orbit, Closing.Free.FREQUENCY_AND_PARAMETER, 0, change, extra);
         return extra[1];
     }
 
     @Override
     public double trusted() {
-        return newton.trusted(orbit, change, extra[0]);
+        newton.measured(orbit, change, extra[0]);
+        return newton.trusted();
     }
 
     @Override

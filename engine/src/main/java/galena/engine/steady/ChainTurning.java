@@ -161,7 +161,8 @@ final class ChainTurning implements Turning {
         for (Member member : members) {
             Orbit step = member.lacks.copy();
             step.add(taken, member.slope);
-            share = Math.min(share, member.newton.trusted(member.orbit, step.x, step.frequency));
+            member.newton.measured(member.orbit, step.x, step.frequency);
+            share = Math.min(share, member.newton.trusted());
         }
         return share;
     }

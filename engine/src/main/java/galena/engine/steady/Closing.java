@@ -60,6 +60,7 @@ final class Closing {
     private Free free = Free.NOTHING;
     private double[] figure = {};
     private double figureByFrequency;
+    private double figureByParameter;
     private double figureLacks;
     private int[] figureUnknowns = {};
     private LinearSolverDense<DMatrixRMaj> solver;
@@ -86,12 +87,14 @@ final class Closing {
         for (double[] row : rows) Arrays.fill(row, 0);
     }
 
-    /** Imposes a figure on the orbit: its linearisation there becomes the condition beside the phase. */
-    void setFigure(OrbitFigure imposed, Orbit orbit, Equations equations, double wanted) {
-        OrbitFigure.Gradient gradient = imposed.gradient(equations, orbit);
+    /** Imposes a condition beside the phase, linearised where the orbit stands. */
+    void setCondition(Condition condition, Orbit orbit, Equations equations) {
+        OrbitFigure.Gradient gradient = condition.figure().gradient(equations, orbit);
         figure = gradient.weights();
-        figureByFrequency = gradient.byFrequency();
-        figureLacks = wanted - imposed.of(new Waveforms(equations, orbit, 0));
+        for (int p = 0; p < figure.length; p++) figure[p] *= condition.weight();
+        figureByFrequency = condition.weight() * gradient.byFrequency();
+        figureByParameter = condition.byParameter();
+        figureLacks = condition.lacks();
         figureUnknowns = IntStream.range(1, orbit.stride)
                 .filter(u -> IntStream.range(0, orbit.points()).anyMatch(p -> figure[p * orbit.stride + u] != 0))
                 .toArray();
@@ -167,7 +170,10 @@ final class Closing {
         for (int c = 0; c < e; c++) {
             for (int k = 0; k < m; k++) a.set(m + c, k, rows[c][k]);
             for (int k = 0; k < e; k++) a.set(m + c, m + k, rows[c][m + 1 + k]);
-            if (c == 1 && free.parameter()) a.add(m + c, m, figureByFrequency);
+            if (c == 1 && free.parameter()) {
+                a.add(m + c, m, figureByFrequency);
+                a.add(m + c, m + 1, figureByParameter);
+            }
             right.set(m + c, 0, values[c] - rows[c][m]);
         }
         matrix = a.copy();

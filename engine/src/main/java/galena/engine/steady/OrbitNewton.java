@@ -118,17 +118,22 @@ final class OrbitNewton {
     }
 
     /**
-     * How much of a step is to be taken.
+     * The size of somebody else's step, as a share of swing.
      *
      * @param orbit where
      * @param change of it
      * @param frequency its change, Hz
      */
-    double trusted(Orbit orbit, double[] change, double frequency) {
+    double measured(Orbit orbit, double[] change, double frequency) {
         step = change;
         extra[0] = frequency;
-        measure(orbit, Closing.Free.FREQUENCY);
+        double size = measure(orbit, Closing.Free.FREQUENCY);
         step = new double[0];
+        return size;
+    }
+
+    /** How much of the step measured last is to be taken. */
+    double trusted() {
         return length;
     }
 

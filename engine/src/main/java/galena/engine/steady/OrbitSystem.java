@@ -45,8 +45,7 @@ final class OrbitSystem {
     private double load;
     private double loadRest;
     private Change parameter = new Change(new double[0], new double[0]);
-    private OrbitFigure imposed = OrbitFigure.frequency();
-    private double wanted;
+    private Condition imposed = Condition.figure(OrbitFigure.frequency(), 0);
 
     /**
      * @param site where the phase is pinned and an extra load would sit
@@ -115,16 +114,14 @@ final class OrbitSystem {
     }
 
     /**
-     * Lets a parameter be an unknown beside the frequency, and a figure be imposed for it.
+     * Lets a parameter be an unknown beside the frequency.
      *
      * @param change ∂i/∂p and ∂q/∂p along the orbit about to be solved
-     * @param figure imposed
-     * @param wanted its value
+     * @param condition imposed for it
      */
-    void setParameter(Change change, OrbitFigure figure, double wanted) {
+    void setParameter(Change change, Condition condition) {
         parameter = change;
-        imposed = figure;
-        this.wanted = wanted;
+        imposed = condition;
     }
 
     Intervals intervals() {
@@ -158,7 +155,7 @@ final class OrbitSystem {
     void newtonStep(Orbit orbit, Closing.Free free, double amplitude, double[] step, double[] extra) {
         makeRoom(orbit);
         closing.begin(free);
-        if (free.parameter()) closing.setFigure(imposed, orbit, equations, wanted);
+        if (free.parameter()) closing.setCondition(imposed, orbit, equations);
         forward(orbit, free);
         closing.impose(orbit, site, amplitude);
         closing.solve(carried, extra);

@@ -252,7 +252,8 @@ class FrozenMeshTest {
                     Equations.of(circuit.with(part.at(position - d))),
                     Equations.of(circuit.with(part.at(position + d))),
                     d);
-            system.setParameter(explicit, OrbitFigure.frequency(), found.coarse().frequency);
+            system.setParameter(
+                    explicit, Condition.figure(OrbitFigure.frequency(), found.coarse().frequency - orbit.frequency));
             system.newtonStep(orbit, Closing.Free.FREQUENCY_AND_PARAMETER, 0, change, extra);
             for (int p = 0; p < change.length; p++) orbit.x[p] += change[p];
             orbit.frequency += extra[0];
