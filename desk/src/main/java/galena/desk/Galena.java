@@ -19,6 +19,7 @@ import galena.desk.command.ReachCommand;
 import galena.desk.command.ResponseCommand;
 import galena.desk.command.SpreadCommand;
 import galena.desk.command.SumCommand;
+import galena.desk.command.TrimCommand;
 import galena.desk.command.ValueCommand;
 import galena.desk.command.WindCommand;
 import galena.desk.console.ExitCode;
@@ -84,6 +85,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
+        line.addSubcommand(new TrimCommand(terminal));
         line.addSubcommand(new ResponseCommand(terminal));
         line.addSubcommand(new GuardCommand(terminal));
         line.addSubcommand(new SpreadCommand(terminal));

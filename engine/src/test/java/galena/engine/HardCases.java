@@ -35,6 +35,37 @@ public final class HardCases {
                 new Bipolar("Q1", Polarity.N, "rail", "base", "emitter", Circuits.npn()));
     }
 
+    /** The same quartz drawn as its coil, its femtofarads and its holder: the coil's own voltage is a thousand times the supply. */
+    public static Circuit quartzDrawn() {
+        double omega = 2 * Math.PI * 1e6, henries = 1 / (omega * omega * 10e-15);
+        return Circuit.of(
+                new Battery("B", "rail", "ground", 9, 2),
+                new Resistor("R1", "rail", "base", 100e3),
+                new Resistor("R2", "base", "ground", 100e3),
+                new Coil("Lx", "base", "mid", henries, omega * henries / 1e5, 0, 0),
+                new Capacitor("Cx", "mid", "ground", 10e-15),
+                new Capacitor("C0", "base", "ground", 4e-12),
+                new Capacitor("C1", "base", "emitter", 330e-12),
+                new Capacitor("C2", "emitter", "ground", 330e-12),
+                new Resistor("Re", "emitter", "ground", 2.7e3),
+                new Bipolar("Q1", Polarity.N, "rail", "base", "emitter", Circuits.npn()));
+    }
+
+    /** A bipolar stage on a coil in series with its capacitor, whose conduction lasts a hundredth of the period. */
+    public static Circuit seriesTank(double q) {
+        double omega = 2 * Math.PI * 1e6, farads = 33e-12, henries = 1 / (omega * omega * farads);
+        return Circuit.of(
+                new Battery("B", "rail", "ground", 9, 2),
+                new Resistor("R1", "rail", "base", 47e3),
+                new Resistor("R2", "base", "ground", 47e3),
+                new Coil("Lx", "base", "mid", henries, omega * henries / q, 0, 0),
+                new Capacitor("Cx", "mid", "ground", farads),
+                new Capacitor("C1", "base", "emitter", 680e-12),
+                new Capacitor("C2", "emitter", "ground", 680e-12),
+                new Resistor("Re", "emitter", "ground", 2.7e3),
+                new Bipolar("Q1", Polarity.N, "rail", "base", "emitter", Circuits.npn()));
+    }
+
     /**
      * A gate-leak Hartley of low pinch-off and a loaded tank that forgets in microseconds, under a leak that takes a millisecond:
      * the tank quits before the gate has recovered.

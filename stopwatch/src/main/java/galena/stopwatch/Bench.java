@@ -26,12 +26,18 @@ public enum Bench {
     /** A grounded-gate Colpitts for about 1 MHz: three capacitors, a coil, a JFET. */
     OSCILLATOR,
     /** The oscillator driving a long-tailed pair into a tuned coil, with its bias network. */
-    TRANSMITTER;
+    TRANSMITTER,
+    /** The transmitter with its audio brought through 10 µF: what the carrier has to wait for is a tenth of a second. */
+    COUPLED;
 
     /** @param trim position of the oscillator's trimmer, 0 to 1 */
     Equations equations(double trim) {
         List<Part> parts = new ArrayList<>(oscillator(trim));
-        if (this == TRANSMITTER) parts.addAll(modulator());
+        if (this != OSCILLATOR) parts.addAll(modulator());
+        if (this == COUPLED) {
+            parts.add(new Capacitor("Cline", "audio", "mod", 10e-6));
+            parts.add(new Resistor("Rline", "audio", "ground", 600));
+        }
         return Equations.of(Circuit.of(parts.toArray(Part[]::new)));
     }
 

@@ -42,11 +42,16 @@ final class Envelope {
 
     /** These capacitors become the voltages that they hold. */
     static Circuit hold(Waveforms carrier, List<String> names) {
-        Circuit circuit = carrier.equations().circuit();
+        return hold(carrier.equations().circuit(), carrier, names);
+    }
+
+    /** The same in a circuit of which the carrier need not be the steady state. */
+    static Circuit hold(Circuit circuit, Waveforms carrier, List<String> names) {
+        Circuit still = circuit;
         for (String name : names) {
-            circuit = circuit.with(held(carrier, (Capacitor) circuit.part(name).orElseThrow()));
+            still = still.with(held(carrier, (Capacitor) still.part(name).orElseThrow()));
         }
-        return circuit;
+        return still;
     }
 
     private static VoltageSource held(Waveforms carrier, Capacitor c) {

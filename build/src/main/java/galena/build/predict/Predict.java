@@ -179,6 +179,7 @@ public final class Predict {
                 level,
                 output.get().part(),
                 output.get().quantity(),
+                build.intent().modulation().map(q -> q.value()),
                 progress);
     }
 

@@ -175,6 +175,7 @@ public record Prediction(
      * @param swing incidental frequency deviation at that level, peak, Hz
      * @param deepestClean the depth at which the distortion reaches the limit, with its level; or why not
      * @param cleanLimit that limit
+     * @param limits audio for the wanted depth, best bias, and where the carrier stops
      */
     public record Curve(
             String quantity,
@@ -187,7 +188,8 @@ public record Prediction(
             Figure carrierShift,
             Figure swing,
             Figure deepestClean,
-            double cleanLimit)
+            double cleanLimit,
+            StaticLimits limits)
             implements Modulation {
         public Curve {
             curve = List.copyOf(curve);

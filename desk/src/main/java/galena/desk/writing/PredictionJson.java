@@ -6,6 +6,7 @@ import galena.build.predict.Prediction.NoCurve;
 import galena.build.predict.Prediction.Oscillation;
 import galena.build.predict.Prediction.Silent;
 import galena.build.predict.Prediction.StartupFigures;
+import galena.build.predict.StaticLimits;
 import java.util.Locale;
 
 /** A prediction as JSON, all of it; the shape is {@code galena/schema/prediction.json}. */
@@ -83,5 +84,13 @@ public final class PredictionJson {
         json.figure("distortion", c.distortion()).figure("carrierShift", c.carrierShift());
         json.figure("swing", c.swing());
         json.figure("deepestClean", c.deepestClean()).number("cleanLimit", c.cleanLimit());
+        StaticLimits limits = c.limits();
+        json.object("limits", () -> json.figure("audioForDepth", limits.audioForDepth())
+                .figure("cleanLevel", limits.cleanLevel())
+                .figure("bestBias", limits.bestBias())
+                .figure("biasedDepth", limits.biasedDepth())
+                .figure("biasedLevel", limits.biasedLevel())
+                .figure("stopsBelow", limits.stopsBelow())
+                .figure("stopsAbove", limits.stopsAbove()));
     }
 }

@@ -10,6 +10,7 @@ import galena.build.predict.Prediction.Outcome;
 import galena.build.predict.Prediction.Silent;
 import galena.build.predict.Prediction.Spectrum;
 import galena.build.predict.Prediction.StartupFigures;
+import galena.build.predict.StaticLimits;
 import galena.build.quantity.Unit;
 import galena.desk.console.Terminal;
 import galena.desk.console.Terminal.Tone;
@@ -236,9 +237,33 @@ public final class PredictionText {
         table.row("swing", Words.alone(curve.swing()) + " peak");
         table.row(
                 "deepest clean",
-                Words.alone(curve.deepestClean()) + " below " + Words.percent(curve.cleanLimit()) + " distortion");
+                Words.alone(curve.deepestClean()) + " below " + Words.percent(curve.cleanLimit()) + " distortion"
+                        + with(curve.limits().cleanLevel()));
+        limits(curve, table);
         table.end();
         page.line("From the static curve with typical parts: slow audio, the tanks' memory left out.");
+    }
+
+    private static void limits(Curve curve, Page.Table table) {
+        StaticLimits limits = curve.limits();
+        if (limits.audioForDepth() instanceof Figure.Known audio) {
+            table.row("wanted depth", "with " + Words.alone(audio) + " of audio, peak");
+        } else {
+            table.row("wanted depth", limits.audioForDepth().text());
+        }
+        if (limits.bestBias() instanceof Figure.Known bias) {
+            table.row(
+                    "best bias",
+                    Words.alone(bias) + " at " + bias.at() + " beside the audio; deepest clean then "
+                            + Words.alone(limits.biasedDepth()) + with(limits.biasedLevel()));
+        }
+        for (Figure stop : List.of(limits.stopsBelow(), limits.stopsAbove())) {
+            if (stop instanceof Figure.Known at) table.row("carrier stops", Words.alone(at) + ": " + at.quantity());
+        }
+    }
+
+    private static String with(Figure audio) {
+        return audio instanceof Figure.Known known ? ", with " + Words.alone(known) + " of audio" : "";
     }
 
     /** The same nets at rest and running: what a meter reads before and after the first carrier. */

@@ -2,6 +2,11 @@ package galena.engine.steady;
 
 import galena.engine.equations.Equations;
 import galena.engine.operating.OperatingPoint;
+import galena.engine.part.Bipolar;
+import galena.engine.part.Diode;
+import galena.engine.part.DualGateMosfet;
+import galena.engine.part.Jfet;
+import galena.engine.part.Mosfet;
 import galena.engine.startup.Mode;
 import galena.engine.startup.Site;
 import galena.engine.startup.Startup;
@@ -11,8 +16,9 @@ import org.jspecify.annotations.Nullable;
  * From the operating point to the orbit with amplitude as the guide: at each amplitude of the site's voltage, the extra load (a
  * conductance across the site) that holds it there is found with the orbit. At vanishing amplitude it is the startup's extra
  * conductance; where it falls through zero the circuit holds the amplitude unaided. Load as a function of amplitude is
- * single-valued where amplitude as a function of load folds back, so hard-starting oscillators need nothing special. Working state:
- * one march for one question.
+ * single-valued where amplitude as a function of load folds back, so hard-starting oscillators need nothing special. Where a stage is
+ * driven so hard that amplitude itself turns back, the way along the curve in the plane of both is imposed instead. Working state: one
+ * march for one question.
  */
 final class AmplitudeMarch {
     private static final int INTERVALS = 32;
@@ -32,6 +38,12 @@ final class AmplitudeMarch {
     private static final double LARGEST_AMPLITUDE = 10;
     private static final int MOST_STEPS = 200;
 
+    /** Steps along the curve in the plane of amplitude and load, each against its own size. */
+    private static final double FIRST_LENGTH = 0.003;
+
+    private static final double LARGEST_LENGTH = 0.1;
+    private static final double SMALLEST_LENGTH = 1e-5;
+
     private final Equations equations;
     private final OperatingPoint.Found point;
     private final Startup startup;
@@ -41,12 +53,17 @@ final class AmplitudeMarch {
     private final Watch watch;
     private final double supply;
     private final double largestRatio;
+    private final int[] deviceNets;
     private Station earlier;
     private Station before;
     private Station now;
     private double ratio;
     private int steps;
     private int intervals = INTERVALS;
+    /** Whether steps go along the curve, because amplitude itself turns back. */
+    private boolean slanted;
+
+    private double length = FIRST_LENGTH;
 
     AmplitudeMarch(OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch) {
         this(point, startup, system, watch, LARGEST_RATIO);
@@ -66,6 +83,7 @@ final class AmplitudeMarch {
         for (int j = 1; j <= equations.nets(); j++) highest = Math.max(highest, Math.abs(point.x()[j]));
         supply = highest;
         this.largestRatio = largestRatio;
+        deviceNets = deviceNets(equations);
         ratio = Math.min(FIRST_RATIO, largestRatio);
         now = new Station(small(startup.holding(), 0), 0, startup.extraConductance());
         before = now;
@@ -142,7 +160,7 @@ final class AmplitudeMarch {
 
     /** Beyond the supply a stage that still needs help only clips harder; stuck there is an answer. */
     SteadyState.Reason stuck() {
-        return !now.held() && now.amplitude > supply ? SteadyState.Reason.DECAYS : SteadyState.Reason.MARCH_STUCK;
+        return !now.held() && !small() ? SteadyState.Reason.DECAYS : SteadyState.Reason.MARCH_STUCK;
     }
 
     /** Finds the smallest amplitude's orbit, beside the operating point. */
@@ -165,23 +183,57 @@ final class AmplitudeMarch {
     }
 
     boolean atEnd() {
-        return steps >= MOST_STEPS || far();
+        return steps >= MOST_STEPS || far() || (slanted && now.amplitude < FIRST_AMPLITUDE);
     }
 
     private boolean far() {
-        return now.amplitude >= LARGEST_AMPLITUDE * supply + 1;
+        return now.amplitude >= LARGEST_AMPLITUDE * supply + 1 && deviceSwing() >= LARGEST_AMPLITUDE * supply + 1;
+    }
+
+    /**
+     * Half of the largest swing of a net that a device sees, V. A coil in series with its capacitor carries Q times what the two do
+     * together: its own voltage says nothing about whether anything limits it. Without devices, the site's amplitude.
+     */
+    private double deviceSwing() {
+        if (deviceNets.length == 0) return now.amplitude;
+        double[] swings = now.orbit.swings();
+        double most = 0;
+        for (int net : deviceNets) most = Math.max(most, swings[net] / 2);
+        return most;
+    }
+
+    private static int[] deviceNets(Equations equations) {
+        return equations.circuit().parts().stream()
+                .filter(p -> p instanceof Bipolar
+                        || p instanceof Jfet
+                        || p instanceof Mosfet
+                        || p instanceof DualGateMosfet
+                        || p instanceof Diode)
+                .flatMap(p -> p.nets().stream())
+                .mapToInt(equations::net)
+                .filter(net -> net > 0)
+                .distinct()
+                .toArray();
+    }
+
+    /** Whether the stage swings less than its supply, so that more amplitude may still change what it does. */
+    boolean small() {
+        return Math.min(now.amplitude, deviceSwing()) < supply;
     }
 
     /** One step up; false when not even the smallest succeeds. */
     boolean advance() {
-        while (steps++ < MOST_STEPS) {
+        while (!slanted && steps++ < MOST_STEPS) {
             watch.check();
             int iterations = newton.iterations();
             Station next = at(now.amplitude * ratio);
             if (next == null) {
                 boolean more = shorten();
                 if (ratio < SHORT_RATIO) more |= densify();
-                if (!more) return false;
+                if (!more) {
+                    slanted = stuck() == SteadyState.Reason.MARCH_STUCK && before.amplitude > 0;
+                    if (!slanted) return false;
+                }
                 continue;
             }
             double[] mesh = Remesh.follow(next.orbit, equations, intervals);
@@ -191,14 +243,59 @@ final class AmplitudeMarch {
             if (newton.iterations() - iterations <= EASY) ratio = Math.min(largestRatio, ratio * 1.3);
             return true;
         }
+        return slanted && advanceAlong();
+    }
+
+    /** One step along the curve; false when not even the smallest succeeds. */
+    private boolean advanceAlong() {
+        while (steps++ < MOST_STEPS) {
+            watch.check();
+            int iterations = newton.iterations();
+            Station next = along(length);
+            if (next == null) {
+                length /= 2;
+                if (length < SMALLEST_LENGTH) return false;
+                continue;
+            }
+            double[] mesh = Remesh.follow(next.orbit, equations, intervals);
+            earlier = before;
+            before = now.on(mesh);
+            now = next.on(mesh);
+            if (newton.iterations() - iterations <= EASY) length = Math.min(LARGEST_LENGTH, 1.5 * length);
+            return true;
+        }
         return false;
+    }
+
+    /** The orbit so far along the last two stations' secant; null when Newton does not find it. */
+    private @Nullable Station along(double far) {
+        double volts = now.amplitude, siemens = Math.max(Math.abs(now.load), Math.abs(startup.extraConductance()));
+        double x = (now.amplitude - before.amplitude) / volts, y = (now.load - before.load) / siemens;
+        double secant = Math.hypot(x, y);
+        Closing.Slant slant = new Closing.Slant(x / secant / volts, y / secant / siemens);
+        double wanted = slant.byAmplitude() * now.amplitude + slant.byLoad() * now.load + far;
+        Orbit trial = now.orbit.copy();
+        double share = far / secant;
+        for (int p = 0; p < trial.x.length; p++) trial.x[p] += share * (now.orbit.x[p] - before.orbit.x[p]);
+        trial.frequency += share * (now.orbit.frequency - before.orbit.frequency);
+        system.setLoad(now.load + share * (now.load - before.load));
+        system.closing().setSlant(slant);
+        boolean found = newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, wanted, NEWTON_STEPS);
+        system.closing().setSlant(Closing.Slant.AMPLITUDE);
+        if (!found) return null;
+        return new Station(trial, Closing.condition(trial, trial.x, site, 1), system.load());
+    }
+
+    boolean slanted() {
+        return slanted;
     }
 
     /** Goes back on the last step and takes the next one shorter; false when it is short enough. */
     boolean retreat() {
         now = before;
         before = earlier.on(now.orbit.mesh);
-        return shorten();
+        if (slanted) length /= 4;
+        return slanted ? length >= SMALLEST_LENGTH : shorten();
     }
 
     private boolean shorten() {
@@ -237,8 +334,9 @@ final class AmplitudeMarch {
         system.setLoad(0);
         if (!newton.improve(orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) return null;
         double landed = Closing.condition(orbit, orbit.x, site, 1);
-        double slack = 0.05 * (above.amplitude - below.amplitude);
-        return landed > below.amplitude - slack && landed < above.amplitude + slack ? orbit : null;
+        double low = Math.min(below.amplitude, above.amplitude), high = Math.max(below.amplitude, above.amplitude);
+        double slack = slanted ? high - low + SMALLEST_LENGTH * high : 0.05 * (high - low);
+        return landed > low - slack && landed < high + slack ? orbit : null;
     }
 
     /** The operating point as a motionless orbit. */

@@ -58,6 +58,7 @@ final class Closing {
     private final double[] startCharge;
     private final DMatrixRMaj monodromy;
     private Free free = Free.NOTHING;
+    private Slant slant = Slant.AMPLITUDE;
     private double[] figure = {};
     private double figureByFrequency;
     private double figureByParameter;
@@ -105,7 +106,7 @@ final class Closing {
         int bySite = free.parameter() ? 1 : free.count();
         for (int c = 0; c < bySite; c++) {
             for (int j = 0; j < Radau.STAGES; j++) {
-                double weight = weight(orbit, interval, j, c);
+                double weight = weight(orbit, interval, j, c) * (c == 1 ? slant.byAmplitude : 1);
                 add(weight, stages, site.a(), j, rows[c], width);
                 add(-weight, stages, site.b(), j, rows[c], width);
             }
@@ -142,10 +143,29 @@ final class Closing {
         return sum;
     }
 
-    /** Notes what the conditions still lack on an orbit. */
-    void impose(Orbit orbit, Site site, double amplitude) {
+    /** Imposes a sum of amplitude and load in place of the amplitude alone. */
+    void setSlant(Slant slant) {
+        this.slant = slant;
+    }
+
+    /**
+     * What is imposed beside the phase where a load is free.
+     *
+     * @param byAmplitude weight of the amplitude
+     * @param byLoad weight of the load
+     */
+    record Slant(double byAmplitude, double byLoad) {
+        static final Slant AMPLITUDE = new Slant(1, 0);
+    }
+
+    /** Notes what the conditions still lack on an orbit; the sum of amplitude and load is {@code wanted}. */
+    void impose(Orbit orbit, Site site, double wanted, double load) {
         values[0] = free.count() > 0 ? -condition(orbit, orbit.x, site, 0) : 0;
-        values[1] = free.parameter() ? figureLacks : free.load() ? amplitude - condition(orbit, orbit.x, site, 1) : 0;
+        values[1] = 0;
+        if (free.parameter()) values[1] = figureLacks;
+        if (free.load()) {
+            values[1] = wanted - slant.byLoad * load - slant.byAmplitude * condition(orbit, orbit.x, site, 1);
+        }
     }
 
     /**
@@ -174,6 +194,7 @@ final class Closing {
                 a.add(m + c, m, figureByFrequency);
                 a.add(m + c, m + 1, figureByParameter);
             }
+            if (c == 1 && free.load()) a.add(m + c, m + 1, slant.byLoad);
             right.set(m + c, 0, values[c] - rows[c][m]);
         }
         matrix = a.copy();

@@ -60,6 +60,11 @@ public record Floquet(List<Mode> modes, double trivial, double frequency) {
         return verdict;
     }
 
+    /** Where the orbit could not be linearised to working accuracy: one exponent of which nothing is known. */
+    static Floquet undecided(double frequency) {
+        return new Floquet(List.of(new Mode(1, 0, 0, 0, frequency)), 1, frequency);
+    }
+
     /** Magnitude of the largest multiplier beside the trivial one; 0 when all are gone within a period. */
     public double largest() {
         return modes.stream().mapToDouble(Mode::size).max().orElse(0);

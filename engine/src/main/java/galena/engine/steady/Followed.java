@@ -24,6 +24,11 @@ public final class Followed {
         return new Followed(found.waveforms().equations(), found.coarse(), found.site());
     }
 
+    /** A steady state on the finer of its two meshes. */
+    public static Followed finer(SteadyState.Found found) {
+        return new Followed(found.waveforms().equations(), found.waveforms().orbit(), found.site());
+    }
+
     /** On this mesh; free-running. */
     public Waveforms waveforms() {
         return new Waveforms(equations, orbit, 0);

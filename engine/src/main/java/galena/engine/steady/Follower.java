@@ -25,7 +25,8 @@ public final class Follower {
     }
 
     /**
-     * The period of a changed circuit on the start's own mesh.
+     * The period of a changed circuit on the start's own mesh; by circuits in between, on meshes that follow, where the change is too
+     * large for one step.
      *
      * @return empty when it was lost
      * @throws IllegalArgumentException for another structure
@@ -33,10 +34,8 @@ public final class Follower {
     public Optional<Followed> follow(Equations changed, Followed start) {
         watch.check();
         system.setEquations(changed);
-        Orbit orbit = start.orbit().copy();
-        return refinement().improve(orbit)
-                ? Optional.of(new Followed(changed, orbit, system.site()))
-                : Optional.empty();
+        return Optional.ofNullable(refinement().led(start.orbit(), start.waveforms().equations()))
+                .map(orbit -> new Followed(changed, orbit, system.site()));
     }
 
     /** A followed period in full: its mesh error measured, and the mesh made denser until the accuracy is met. */

@@ -20,8 +20,8 @@ final class Intervals {
     /** Weight of q's rate against i when the sizes of a typical matrix are guessed: the method's largest coefficient. */
     private static final double RATE_WEIGHT = 4;
 
-    /** Points of an orbit at which sizes are looked at. */
-    private static final int LOOKS = 12;
+    /** Points of an orbit at which sizes are looked at: a junction may conduct in a hundredth of the period. */
+    private static final int LOOKS = 200;
 
     final int n;
     final int stride;

@@ -53,7 +53,7 @@ final class LoadCurve {
         while (!march.atEnd() && !beyond()) {
             AmplitudeMarch.Station last = march.before();
             if (!march.advance()) {
-                if (march.now().held() || march.now().amplitude() < march.supply()) reason = march.stuck();
+                if (march.now().held() || march.small()) reason = march.stuck();
                 return crossings;
             }
             if (!look(last.amplitude() > 0 ? last : null)) {
@@ -74,7 +74,7 @@ final class LoadCurve {
     private boolean look(AmplitudeMarch.@Nullable Station last) {
         AmplitudeMarch.Station from = march.before(), to = march.now();
         if (from.held() != to.held()) return cross(from, to) || march.retreat();
-        if (last != null) turn(last, from, to);
+        if (last != null && !march.slanted()) turn(last, from, to);
         return true;
     }
 

@@ -5,6 +5,7 @@ import galena.engine.equations.Evaluation;
 import galena.engine.linear.BlockLu;
 import galena.engine.startup.Site;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The linearised collocation equations of an orbit, and their solution.
@@ -42,6 +43,9 @@ final class OrbitSystem {
     private double[][] handedOn;
     private final double[] startCharge;
     private final double[] one;
+    private final Evaluation other;
+    private @Nullable Equations blended;
+    private double share;
     private double load;
     private double loadRest;
     private Change parameter = new Change(new double[0], new double[0]);
@@ -54,6 +58,7 @@ final class OrbitSystem {
         this.equations = equations;
         this.site = site;
         intervals = new Intervals(equations);
+        other = equations.newEvaluation();
         n = intervals.n;
         stride = intervals.stride;
         charged = intervals.charged;
@@ -84,6 +89,21 @@ final class OrbitSystem {
             throw new IllegalArgumentException("the circuits differ in structure, not only in values");
         }
         equations = changed;
+    }
+
+    /**
+     * Puts a circuit in between in this one's place, until it is taken back.
+     *
+     * @param from another circuit of the same structure
+     * @param part of the way from it to this one, 0 to 1
+     */
+    void setBetween(Equations from, double part) {
+        blended = from;
+        share = part;
+    }
+
+    void setBetweenNothing() {
+        blended = null;
     }
 
     Site site() {
@@ -148,7 +168,7 @@ final class OrbitSystem {
      *
      * @param orbit where; not changed
      * @param free the unknowns beside the orbit
-     * @param amplitude imposed on the site's first cosine coefficient, when a load is free
+     * @param amplitude imposed on the site's first cosine coefficient, or on its sum with the load, when a load is free
      * @param step written; the step of all stage values, laid out as {@link Orbit#x}
      * @param extra written; the steps of the extra unknowns
      */
@@ -157,7 +177,7 @@ final class OrbitSystem {
         closing.begin(free);
         if (free.parameter()) closing.setCondition(imposed, orbit, equations);
         forward(orbit, free);
-        closing.impose(orbit, site, amplitude);
+        closing.impose(orbit, site, amplitude, load);
         closing.solve(carried, extra);
         backward(orbit, free, closing.startCharges(), extra, step);
     }
@@ -182,7 +202,7 @@ final class OrbitSystem {
         Arrays.fill(extra, 0);
         double[] dq = closing.beginParticular(new double[charged.length]);
         backward(orbit, free, dq, extra, step);
-        closing.impose(orbit, site, 0);
+        closing.impose(orbit, site, 0, load);
         closing.finishParticular(orbit, site, step, dq, true, extra);
         backward(orbit, free, closing.startCharges(), extra, step);
     }
@@ -215,6 +235,7 @@ final class OrbitSystem {
     private void evaluate(Orbit orbit, int interval, int j, Evaluation e) {
         int at = orbit.at(interval, j);
         equations.evaluate(orbit.x, at, e);
+        if (blended != null) blend(blended, orbit.x, at, e);
         if (drive != 0) equations.addSources(orbit.phase(interval, j) / orbit.frequency, drive, e);
         if (load != 0) {
             double current = load * (orbit.x[at + site.a()] - orbit.x[at + site.b()] - loadRest);
@@ -224,6 +245,20 @@ final class OrbitSystem {
             e.g[siteEntries[1]] -= load;
             e.g[siteEntries[2]] -= load;
             e.g[siteEntries[3]] += load;
+        }
+    }
+
+    /** A part of the way from another circuit of the same structure to this one. */
+    private void blend(Equations from, double[] x, int at, Evaluation e) {
+        from.evaluate(x, at, other);
+        double rest = 1 - share;
+        for (int r = 0; r < e.i.length; r++) {
+            e.i[r] = share * e.i[r] + rest * other.i[r];
+            e.q[r] = share * e.q[r] + rest * other.q[r];
+        }
+        for (int k = 0; k < e.g.length; k++) {
+            e.g[k] = share * e.g[k] + rest * other.g[k];
+            e.c[k] = share * e.c[k] + rest * other.c[k];
         }
     }
 

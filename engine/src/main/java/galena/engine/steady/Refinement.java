@@ -2,6 +2,7 @@ package galena.engine.steady;
 
 import galena.engine.equations.Equations;
 import galena.engine.startup.Site;
+import org.jspecify.annotations.Nullable;
 
 /**
  * From an orbit on a coarse mesh to one that is exact enough: the mesh is laid anew to follow the solution, every interval is
@@ -14,6 +15,11 @@ final class Refinement {
     private static final int MOST_INTERVALS = 2000;
     private static final int MOST_FIRST_INTERVALS = 400;
     private static final double AT_REST = 1e-7;
+
+    /** Parts of the way between two circuits. */
+    private static final double FIRST_STRIDE = 0.25;
+
+    private static final double SHORTEST_STRIDE = 1 / 128.0;
 
     private final OrbitSystem system;
     private final OrbitNewton newton;
@@ -48,6 +54,51 @@ final class Refinement {
         Orbit orbit = near.copy();
         if (!improve(orbit)) return new SteadyState.NotFound(SteadyState.Reason.LOST, 0, 0);
         return fromFollowed(orbit);
+    }
+
+    /** The same, by circuits in between where one step is too long. */
+    SteadyState fromNear(Orbit near, Equations from) {
+        Orbit orbit = led(near, from);
+        if (orbit == null) return new SteadyState.NotFound(SteadyState.Reason.LOST, 0, 0);
+        return fromFollowed(orbit);
+    }
+
+    /**
+     * A solved orbit of another circuit led to this one. In one step where Newton allows; else by circuits in between, on meshes that
+     * follow. Null when it is lost all the same.
+     */
+    @Nullable
+    Orbit led(Orbit near, Equations from) {
+        Orbit orbit = near.copy();
+        if (improve(orbit)) return orbit;
+        if (from == system.equations()) return null;
+        try {
+            return ledBetween(near, from);
+        } finally {
+            system.setBetweenNothing();
+        }
+    }
+
+    private @Nullable Orbit ledBetween(Orbit near, Equations from) {
+        Orbit orbit = near;
+        double gone = 0, stride = FIRST_STRIDE;
+        while (gone < 1) {
+            watch.check();
+            double to = Math.min(1, gone + stride);
+            system.setBetween(from, to);
+            Orbit trial = orbit.copy();
+            if (improve(trial)) {
+                gone = to;
+                orbit = gone < 1
+                        ? trial.onMesh(Remesh.follow(trial, system.equations(), trial.intervals()))
+                        : trial;
+                stride *= 2;
+            } else {
+                stride /= 2;
+                if (stride < SHORTEST_STRIDE) return null;
+            }
+        }
+        return orbit;
     }
 
     /** From an orbit solved on a mesh that follows it. */

@@ -38,7 +38,8 @@ public final class SteadyOscillation {
     }
 
     /**
-     * The orbit of a slightly changed circuit of the same structure, from one already found.
+     * The orbit of a changed circuit of the same structure, from one already found: in one step where the change is small, else by
+     * circuits in between, so that it is the same oscillation that is followed.
      *
      * @throws IllegalArgumentException when the structures differ
      */
@@ -48,6 +49,7 @@ public final class SteadyOscillation {
             throw new IllegalArgumentException("the circuits differ in structure; start from cold");
         }
         OrbitSystem system = new OrbitSystem(changed, known.site());
-        return new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch).fromNear(known.coarse());
+        return new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch)
+                .fromNear(known.coarse(), before);
     }
 }

@@ -1,5 +1,6 @@
 package galena.engine.steady;
 
+import galena.engine.linear.SingularMatrix;
 import galena.engine.startup.Site;
 import java.util.Locale;
 
@@ -58,10 +59,14 @@ public sealed interface SteadyState {
             implements SteadyState {
         /** How small disturbances of the orbit grow or die; computed when asked, from a linearisation of both meshes' orbits. */
         public Floquet floquet() {
-            return Floquet.of(
-                    Floquet.Monodromy.of(this, waveforms.orbit()),
-                    Floquet.Monodromy.of(this, inner.coarse),
-                    waveforms.frequency());
+            try {
+                return Floquet.of(
+                        Floquet.Monodromy.of(this, waveforms.orbit()),
+                        Floquet.Monodromy.of(this, inner.coarse),
+                        waveforms.frequency());
+            } catch (SingularMatrix | ArithmeticException cancelled) {
+                return Floquet.undecided(waveforms.frequency());
+            }
         }
 
         Orbit coarse() {

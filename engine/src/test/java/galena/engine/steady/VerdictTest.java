@@ -77,6 +77,27 @@ class VerdictTest {
                         -orbit.floquet().modes().get(0).exponent() / pace);
     }
 
+    /** A coil in series with its capacitor has Q times their common voltage across it, and is limited all the same. */
+    @Test
+    void a_quartz_drawn_as_coil_and_capacitors_runs_as_the_resonator_does() {
+        SteadyState.Found part = answer(HardCases.quartz()).orbits().get(0).state();
+        AllOrbits.Answer drawn = answer(HardCases.quartzDrawn());
+        assertThat(drawn.verdict()).isEqualTo(AllOrbits.Verdict.STARTS);
+        SteadyState.Found found = drawn.orbits().get(0).state();
+        assertThat(found.waveforms().frequency() / part.waveforms().frequency()).isBetween(1 - 1e-8, 1 + 1e-8);
+        double base = part.waveforms().voltageAmplitude("base", "ground", 1);
+        assertThat(found.waveforms().voltageAmplitude("base", "ground", 1) / base)
+                .isBetween(0.999, 1.001);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {80, 300, 3000})
+    void a_series_tank_of_any_q_has_its_orbit_and_a_decided_stability(double q) {
+        AllOrbits.Answer answer = answer(HardCases.seriesTank(q));
+        assertThat(answer.verdict()).isEqualTo(AllOrbits.Verdict.STARTS);
+        assertThat(answer.orbits()).hasSize(1);
+    }
+
     /** A growth of 1,400 1/s on 1 MHz, watched over a thousand cycles. */
     @Test
     void a_quartz_grows_in_time_at_the_rate_that_its_eigenvalue_says() {
