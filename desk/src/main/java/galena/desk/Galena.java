@@ -13,6 +13,7 @@ import galena.desk.command.GuardCommand;
 import galena.desk.command.MeasureCommand;
 import galena.desk.command.NewCommand;
 import galena.desk.command.NoteCommand;
+import galena.desk.command.OpenCommand;
 import galena.desk.command.PacketCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.command.ReachCommand;
@@ -83,6 +84,7 @@ public final class Galena implements Runnable {
         CommandLine line = new CommandLine(new Galena(terminal));
         line.addSubcommand(new NewCommand(terminal));
         line.addSubcommand(new DemoCommand(terminal));
+        line.addSubcommand(new OpenCommand(terminal, Clock.system(ZoneId.systemDefault())));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
         line.addSubcommand(new TrimCommand(terminal));

@@ -6,7 +6,6 @@ import galena.build.folder.CacheKey;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
-import galena.build.folder.Supply;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.build.wiring.Assembled;
@@ -108,7 +107,7 @@ public final class Predict {
         return new Prediction(
                 build.name(),
                 digest,
-                setting(silent),
+                setting(build, overlay, accuracy, silent),
                 new Prediction.Rest(point.rung().toString(), RestFigures.voltages(build, quiet, point, devices)),
                 startupFigures,
                 running,
@@ -190,7 +189,7 @@ public final class Predict {
                 .orElse(0.0);
     }
 
-    private Prediction.Setting setting(Circuit circuit) {
+    static Prediction.Setting setting(Build build, Overlay overlay, Accuracy accuracy, Circuit circuit) {
         Map<String, Double> adjustments = new LinkedHashMap<>();
         for (String name : build.adjustments()) {
             Double laidOver = overlay.adjustments().get(name);
@@ -199,14 +198,10 @@ public final class Predict {
                     : build.part(name).orElseThrow().position().orElse(PartEntry.MIDDLE);
             adjustments.put(name, position);
         }
-        return new Prediction.Setting(circuit.temperature(), supplyVoltage(), adjustments, accuracy.name());
-    }
-
-    private Optional<Double> supplyVoltage() {
-        Optional<Supply> supply = build.supply();
-        return overlay.supply()
+        Optional<Double> voltage = overlay.supply()
                 .map(Overlay.SupplyState::voltage)
-                .or(() -> supply.map(s -> CircuitOf.state(s).voltage()));
+                .or(() -> build.supply().map(s -> CircuitOf.state(s).voltage()));
+        return new Prediction.Setting(circuit.temperature(), voltage, adjustments, accuracy.name());
     }
 
     static boolean isInner(String net) {

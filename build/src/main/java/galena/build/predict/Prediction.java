@@ -5,6 +5,9 @@ import galena.engine.steady.Floquet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import org.hipparchus.analysis.interpolation.AkimaSplineInterpolator;
+import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
 
 /**
  * Everything computed from a build at one setting.
@@ -193,6 +196,21 @@ public record Prediction(
             implements Modulation {
         public Curve {
             curve = List.copyOf(curve);
+        }
+
+        /**
+         * The envelope over one cycle of a slow tone at the level, evenly sampled from the tone's rising zero on, through the points
+         * as the figures take it; empty when the level lies beyond the curve.
+         */
+        public List<Double> envelope(int samples) {
+            double[] audio = curve.stream().mapToDouble(Point::audio).toArray();
+            if (audio.length < 5 || level > Math.min(-audio[0], audio[audio.length - 1]) * (1 + 1e-9)) return List.of();
+            PolynomialSplineFunction through = new AkimaSplineInterpolator()
+                    .interpolate(
+                            audio, curve.stream().mapToDouble(Point::amplitude).toArray());
+            return IntStream.range(0, samples)
+                    .mapToObj(k -> through.value(level * Math.sin(2 * Math.PI * k / samples)))
+                    .toList();
         }
     }
 

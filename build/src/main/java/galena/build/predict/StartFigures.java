@@ -14,6 +14,7 @@ import java.util.Optional;
 /** Startup in a builder's terms, with the weakest device as the one that counts. */
 final class StartFigures {
     private static final String BASIS = "predicted, parts within tolerance, 95 %";
+    private static final String TYPICAL = "predicted, typical parts";
     private static final String WORST = "predicted, devices over their sheets";
 
     /** Where a startup is thought to begin: about the noise of a tank, common practice. */
@@ -54,7 +55,7 @@ final class StartFigures {
         return new Prediction.StartupFigures(
                 startup.grows(),
                 behaviour,
-                new Figure.Known(f, Unit.HERTZ, f, f, "predicted, typical parts", "starting frequency", ""),
+                new Figure.Known(f, Unit.HERTZ, f, f, TYPICAL, "starting frequency", ""),
                 new Figure.Known(
                         margin,
                         Unit.FRACTION,
@@ -67,6 +68,27 @@ final class StartFigures {
                 time(startup, state),
                 startup.shares(),
                 new Figure.Known(lowest, Unit.FRACTION, lowest, lowest, WORST, "startup margin", weakest));
+    }
+
+    /** With typical parts alone; the weakest device is left to the full prediction. */
+    static Prediction.StartupFigures typical(Startup startup, SteadyState state) {
+        double f = startup.mode().frequency(), margin = startup.margin();
+        return new Prediction.StartupFigures(
+                startup.grows(),
+                "",
+                new Figure.Known(f, Unit.HERTZ, f, f, TYPICAL, "starting frequency", ""),
+                new Figure.Known(
+                        margin,
+                        Unit.FRACTION,
+                        margin,
+                        margin,
+                        TYPICAL,
+                        "startup margin",
+                        startup.site().part()),
+                startup.site().part(),
+                time(startup, state),
+                startup.shares(),
+                new Figure.Missing("startup margin", "the weakest device is looked for in the full prediction"));
     }
 
     private static Optional<Double> margin(Circuit circuit, OperatingPoint.Found near) {

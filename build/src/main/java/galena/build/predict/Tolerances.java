@@ -21,6 +21,7 @@ import java.util.Optional;
  */
 final class Tolerances {
     private static final String BASIS = "predicted, parts within tolerance, 95 %";
+    private static final String TYPICAL = "predicted, typical parts";
     private static final double ROUNDING = 1e-12;
 
     /** Of an amplitude: beyond it the first order is not to be trusted. */
@@ -30,12 +31,24 @@ final class Tolerances {
     private static final double EVEN_95 = 0.95;
 
     private final SteadyState.Found found;
+    private final String basis;
     private final List<Variation> straight = new ArrayList<>();
     private final List<Derivative> derivatives = new ArrayList<>();
     private final List<Sides> sides = new ArrayList<>();
 
+    /** Of a build taken as typical throughout: no interval but the rounding. */
+    private Tolerances(SteadyState.Found found) {
+        this.found = found;
+        basis = TYPICAL;
+    }
+
+    static Tolerances none(SteadyState.Found found) {
+        return new Tolerances(found);
+    }
+
     Tolerances(SteadyState.Found found, List<Variation> variations, Devices devices) {
         this.found = found;
+        basis = BASIS;
         OrbitDerivatives orbit = new OrbitDerivatives(found);
         for (Variation v : variations) {
             Derivative derivative = orbit.between(Equations.of(v.below()), Equations.of(v.above()), v.step());
@@ -87,7 +100,7 @@ final class Tolerances {
         double high = byRatio ? value * Math.exp(interval.high(0)) : interval.high(value);
         double grain = ROUNDING * Math.abs(value);
         return new Figure.Known(
-                value, unit, Math.min(value, low) - grain, Math.max(value, high) + grain, BASIS, quantity, at);
+                value, unit, Math.min(value, low) - grain, Math.max(value, high) + grain, basis, quantity, at);
     }
 
     private static double difference(

@@ -15,7 +15,7 @@ import java.math.MathContext;
  * JSON as Galena writes it: two blanks of indent, lines ended by a line feed everywhere, numbers in SI units with twelve figures at
  * most, figures in the one shape of {@code {value, unit, low, high, basis, quantity, at}} or {@code {missing, reason}}.
  */
-final class Json {
+public final class Json {
     /** The version of everything written here; a change that could break a reader raises it. */
     static final int VERSION = 1;
 
@@ -25,22 +25,33 @@ final class Json {
     private final JsonGenerator generator;
 
     /** Something that writes; files can't fail here, so its exception is never seen. */
-    interface Writing {
+    private interface Writing {
         void write() throws IOException;
     }
 
-    private Json() throws IOException {
+    private Json(boolean indented) throws IOException {
+        generator = new JsonFactory().createGenerator(text);
+        if (!indented) return;
         DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
         DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
         printer.indentObjectsWith(indenter);
         printer.indentArraysWith(indenter);
-        generator = new JsonFactory().createGenerator(text).setPrettyPrinter(printer);
+        generator.setPrettyPrinter(printer);
     }
 
     /** One document of a kind: its head, then what {@code body} writes into it. */
-    static String document(String kind, java.util.function.Consumer<Json> body) {
+    public static String document(String kind, java.util.function.Consumer<Json> body) {
+        return document(kind, true, body);
+    }
+
+    /** The same in one line, for a program that waits. */
+    public static String line(String kind, java.util.function.Consumer<Json> body) {
+        return document(kind, false, body);
+    }
+
+    private static String document(String kind, boolean indented, java.util.function.Consumer<Json> body) {
         try {
-            Json json = new Json();
+            Json json = new Json(indented);
             json.generator.writeStartObject();
             json.generator.writeNumberField("galena", VERSION);
             json.text("kind", kind);
@@ -61,17 +72,17 @@ final class Json {
         }
     }
 
-    Json text(String name, String value) {
+    public Json text(String name, String value) {
         quietly(() -> generator.writeStringField(name, value));
         return this;
     }
 
-    Json truth(String name, boolean value) {
+    public Json truth(String name, boolean value) {
         quietly(() -> generator.writeBooleanField(name, value));
         return this;
     }
 
-    Json number(String name, double value) {
+    public Json number(String name, double value) {
         quietly(() -> {
             generator.writeFieldName(name);
             generator.writeNumber(rounded(value));
@@ -79,7 +90,17 @@ final class Json {
         return this;
     }
 
-    Json object(String name, Runnable body) {
+    /** An array of plain numbers. */
+    public Json numbers(String name, Iterable<Double> values) {
+        quietly(() -> {
+            generator.writeArrayFieldStart(name);
+            for (double value : values) generator.writeNumber(rounded(value));
+            generator.writeEndArray();
+        });
+        return this;
+    }
+
+    public Json object(String name, Runnable body) {
         quietly(() -> {
             generator.writeObjectFieldStart(name);
             body.run();
@@ -89,7 +110,7 @@ final class Json {
     }
 
     /** An array of objects. */
-    <T> Json each(String name, Iterable<T> items, java.util.function.Consumer<T> body) {
+    public <T> Json each(String name, Iterable<T> items, java.util.function.Consumer<T> body) {
         quietly(() -> {
             generator.writeArrayFieldStart(name);
             for (T item : items) {
@@ -103,7 +124,7 @@ final class Json {
     }
 
     /** An array of figures. */
-    Json figures(String name, Iterable<? extends Figure> figures) {
+    public Json figures(String name, Iterable<? extends Figure> figures) {
         return this.<Figure>each(name, java.util.List.copyOf(list(figures)), this::figureFields);
     }
 
@@ -113,7 +134,7 @@ final class Json {
         return list;
     }
 
-    Json texts(String name, Iterable<String> texts) {
+    public Json texts(String name, Iterable<String> texts) {
         quietly(() -> {
             generator.writeArrayFieldStart(name);
             for (String one : texts) generator.writeString(one);
@@ -122,7 +143,7 @@ final class Json {
         return this;
     }
 
-    Json figure(String name, Figure figure) {
+    public Json figure(String name, Figure figure) {
         return object(name, () -> figureFields(figure));
     }
 

@@ -11,7 +11,7 @@ import java.util.Locale;
  * How figures are put on a page. A value and the ends of its interval share one unit and one last place; that place is no finer
  * than the interval, than {@value #MOST_FIGURES} figures, or than a meter reads.
  */
-final class Words {
+public final class Words {
     private static final int MOST_FIGURES = 4;
     /** The last place in which a voltage is worth printing: a millivolt. */
     private static final int VOLT_PLACE = -3;
@@ -19,7 +19,7 @@ final class Words {
     private Words() {}
 
     /** "1000 kHz (970 to 1030 kHz)"; the interval is left out where it is finer than the figure; a reason for no number. */
-    static String withInterval(Figure figure) {
+    public static String withInterval(Figure figure) {
         if (!(figure instanceof Figure.Known known)) return figure.text();
         Scale scale = Scale.of(known.unit(), largest(known));
         int place = place(known, scale);
@@ -30,7 +30,7 @@ final class Words {
     }
 
     /** "1000 kHz", no finer than its interval; a reason where there is no number. */
-    static String alone(Figure figure) {
+    public static String alone(Figure figure) {
         if (!(figure instanceof Figure.Known known)) return figure.text();
         Scale scale = Scale.of(known.unit(), largest(known));
         return scale.digits(known.value(), place(known, scale)) + scale.symbol();
@@ -43,7 +43,7 @@ final class Words {
     }
 
     /** A plain number of so many figures, in the page's units. */
-    static String number(double value, Unit unit, int figures) {
+    public static String number(double value, Unit unit, int figures) {
         Scale scale = Scale.of(unit, Math.abs(value));
         double shown = Math.abs(scale.shown(value));
         int place = shown == 0 ? 0 : leading(shown) - figures + 1;
@@ -51,7 +51,7 @@ final class Words {
     }
 
     /** "40 %", or "4.5 %" where a tenth matters. */
-    static String percent(double share) {
+    public static String percent(double share) {
         return Engineering.print(share, Unit.FRACTION, Math.abs(share) < 0.0995 ? 2 : 3)
                 .replaceFirst("\\.0+ ", " ");
     }

@@ -1,0 +1,281 @@
+package galena.desk.page;
+
+import galena.bench.log.Beside;
+import galena.build.figure.Figure;
+import galena.build.folder.BuildFolder;
+import galena.build.folder.Layout;
+import galena.build.folder.Overlay;
+import galena.build.guard.Guard;
+import galena.build.guard.GuardReport;
+import galena.build.predict.Coverage;
+import galena.build.predict.Predict;
+import galena.build.predict.Prediction;
+import galena.build.predict.Progress;
+import galena.build.quantity.Quantity;
+import galena.build.quantity.Unit;
+import galena.build.spread.Conditions;
+import galena.build.spread.Drawn;
+import galena.build.spread.Spread;
+import galena.build.spread.SpreadReport;
+import galena.desk.writing.Words;
+import galena.engine.steady.Accuracy;
+import galena.packet.Packet;
+import galena.packet.chart.ChartSvg;
+import galena.packet.chart.RankingSvg;
+import galena.packet.coverage.CoverageChart;
+import galena.packet.guard.SensitivityRanking;
+import galena.packet.spread.SpreadChart;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The long questions that the page can ask, each by its name, and their answers as slips. A step without its question is not shown. */
+enum LongWork {
+    GUARD("guard", "what moves the carrier") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            return guard(Guard.of(folder, overlay, Accuracy.LIVE, progress));
+        }
+    },
+    SPREAD("spread", "how many copies meet the intent") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            return spread(folder, Spread.of(folder, overlay, Conditions.FULL, COPIES, SEED, progress));
+        }
+    },
+    ALIGN("align", "what each adjustment reaches") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            return align(folder, overlay, progress);
+        }
+    },
+    COMPARE("compare", "readings beside the prediction") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            Prediction prediction = Predict.of(folder, overlay, Accuracy.LIVE, progress);
+            return compare(Beside.of(folder, prediction, progress));
+        }
+    },
+    PACKET("packet", "write the packet") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            progress.at(0, "prediction");
+            Prediction prediction = Predict.of(folder, Overlay.NONE, Accuracy.CERTIFIED, progress);
+            return packet(Packet.write(folder, prediction, Layout.PACKET.in(folder.folder()), progress));
+        }
+    };
+
+    private static final int COPIES = 400;
+    private static final long SEED = 1;
+    private static final int STEPS = 20;
+    private static final int MOST_ROWS = 12;
+
+    private final String word;
+    private final String question;
+
+    LongWork(String word, String question) {
+        this.word = word;
+        this.question = question;
+    }
+
+    String word() {
+        return word;
+    }
+
+    String question() {
+        return question;
+    }
+
+    static Optional<LongWork> named(String word) {
+        for (LongWork one : values()) if (one.word.equals(word)) return Optional.of(one);
+        return Optional.empty();
+    }
+
+    abstract Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception;
+
+    private static Slip guard(GuardReport report) {
+        List<List<String>> rows = new ArrayList<>();
+        report.parts().stream()
+                .limit(MOST_ROWS)
+                .forEach(p -> rows.add(List.of(
+                        p.value(),
+                        signed(p.perPercent().carrier()),
+                        decibels(p.perPercent().retrimmed().output()),
+                        decibels(p.perPercent().retrimmed().harmonic(report.strongest())),
+                        p.perPercent()
+                                .retrimmed()
+                                .depth()
+                                .map(d -> percentPoints(d))
+                                .orElse("–"))));
+        Slip.Table parts = new Slip.Table(
+                "One percent of a value, the carrier then trimmed back",
+                List.of("value", "carrier", "output", report.strongest() + "f", "depth"),
+                rows);
+        List<List<String>> probes = report.points().stream()
+                .map(p -> List.of(
+                        p.name(), p.probe(), p.hertz().map(LongWork::signed).orElse("stops it")))
+                .toList();
+        Slip.Table touched = new Slip.Table("The build's own probes", List.of("point", "probe", "carrier"), probes);
+        List<Slip.Table> tables = probes.isEmpty() ? List.of(parts) : List.of(parts, touched);
+        List<String> advice = report.advice();
+        String ranking = RankingSvg.draw(SensitivityRanking.of(report, 14));
+        return new Slip(
+                "Guard: what spoils it",
+                advice.isEmpty() ? "Nothing stands out." : advice.get(0),
+                tables,
+                List.of(new Slip.Drawing("guard", "What moves the carrier most.", ranking)),
+                List.of(),
+                advice.subList(Math.min(1, advice.size()), advice.size()));
+    }
+
+    private static Slip spread(BuildFolder folder, SpreadReport report) {
+        List<List<String>> windows = new ArrayList<>();
+        report.windows().forEach((what, window) -> windows.add(List.of(what.toString(), Words.withInterval(window))));
+        List<List<String>> failures = new ArrayList<>();
+        report.failures().forEach((why, count) -> failures.add(List.of(why, count + " of " + report.count())));
+        List<List<String>> tighten = report.tighten().stream()
+                .limit(MOST_ROWS)
+                .map(t -> List.of(t.what(), Words.percent(t.yield())))
+                .toList();
+        List<Slip.Table> tables = new ArrayList<>();
+        tables.add(new Slip.Table("Where 95 % of copies lie", List.of("figure", "median and limits"), windows));
+        if (!failures.isEmpty()) tables.add(new Slip.Table("What fails", List.of("why", "copies"), failures));
+        if (!tighten.isEmpty())
+            tables.add(
+                    new Slip.Table("Halving one tolerance would bring the yield to", List.of("of", "yield"), tighten));
+        List<Slip.Drawing> drawings = new ArrayList<>();
+        for (Drawn.Quantity quantity : Drawn.Quantity.values()) {
+            if (drawings.size() == 3 || !SpreadChart.canShow(report, quantity)) continue;
+            String svg = ChartSvg.draw(
+                    SpreadChart.of(report, quantity, folder.build().intent()));
+            drawings.add(new Slip.Drawing(SpreadChart.fileName(quantity), quantity + " over the copies.", svg));
+        }
+        String lead =
+                Words.withInterval(report.yield()) + " of copies meet the intent, over tolerances, devices, −10 to"
+                        + " 50 °C and the battery from fresh to flat.";
+        return new Slip(
+                "Spread: " + report.count() + " copies",
+                lead,
+                tables,
+                drawings,
+                List.of(),
+                List.of("Drawn with seed " + report.seed() + ", so that the same copies can be called back."));
+    }
+
+    private static Slip align(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Optional<Quantity> wanted = folder.build().intent().carrier();
+        List<List<String>> rows = new ArrayList<>();
+        List<Slip.Drawing> drawings = new ArrayList<>();
+        List<String> names = folder.build().adjustments();
+        double most = 0;
+        String lead = names.isEmpty() ? "Nothing in this build can be adjusted." : "No adjustment moves the carrier.";
+        for (String name : names) {
+            progress.at((double) rows.size() / names.size(), "turning " + name);
+            Coverage swept = Coverage.sweep(folder, overlay, name, STEPS, Accuracy.LIVE, progress);
+            if (swept.points().isEmpty()) {
+                rows.add(List.of(name, "no oscillation", "–"));
+                continue;
+            }
+            double span = swept.highest() - swept.lowest();
+            String range =
+                    Words.number(swept.lowest(), Unit.HERTZ, 5) + " to " + Words.number(swept.highest(), Unit.HERTZ, 5);
+            rows.add(List.of(name, range, Words.number(span, Unit.HERTZ, 3)));
+            if (span <= most) continue;
+            most = span;
+            drawings.clear();
+            drawings.add(new Slip.Drawing(
+                    "cover-" + name,
+                    "The carrier against " + name + ".",
+                    ChartSvg.draw(CoverageChart.of(swept, wanted))));
+            lead = name + " sets the carrier: it covers " + range
+                    + wanted.map(w -> reached(swept, w)).orElse(".");
+        }
+        return new Slip(
+                "Align: what each adjustment reaches",
+                lead,
+                List.of(new Slip.Table(
+                        "From stop to stop, the others as set", List.of("adjustment", "carrier", "span"), rows)),
+                drawings,
+                List.of(),
+                List.of("The ordered alignment sheet, with the readings to expect at each step, is in the packet."));
+    }
+
+    private static String reached(Coverage swept, Quantity wanted) {
+        List<Coverage.Point> points = swept.points();
+        for (int k = 1; k < points.size(); k++) {
+            Coverage.Point a = points.get(k - 1), b = points.get(k);
+            if ((a.frequency() - wanted.value()) * (b.frequency() - wanted.value()) > 0) continue;
+            double share = (wanted.value() - a.frequency()) / (b.frequency() - a.frequency());
+            double position = a.position() + share * (b.position() - a.position());
+            return "; " + wanted.text() + " lies near " + Words.percent(position) + " of the travel.";
+        }
+        return "; " + wanted.text() + " lies outside.";
+    }
+
+    private static Slip compare(List<Beside> readings) {
+        List<List<String>> rows = new ArrayList<>();
+        int judged = 0, fit = 0;
+        for (Beside b : readings) {
+            Optional<Boolean> agrees = b.agrees();
+            if (agrees.isPresent()) judged++;
+            if (agrees.orElse(false)) fit++;
+            rows.add(List.of(
+                    b.reading().what().inWords(),
+                    b.reading().at().orElse("–"),
+                    b.reading().value().text()
+                            + b.reading()
+                                    .uncertainty()
+                                    .map(u -> " ± " + u.text())
+                                    .orElse(""),
+                    b.predicted() instanceof Figure.Missing missing
+                            ? "none: " + missing.reason()
+                            : Words.withInterval(b.predicted()),
+                    agrees.map(a -> a ? "fits" : "apart").orElse("not judged")));
+        }
+        String lead = readings.isEmpty()
+                ? "The bench log is empty."
+                : fit + " of " + judged + " readings that can be judged fit the prediction.";
+        Slip.Table table = new Slip.Table(
+                "Each under the circumstances noted with it",
+                List.of("reading", "at", "measured", "predicted", ""),
+                rows);
+        return new Slip(
+                "Measured beside predicted",
+                lead,
+                readings.isEmpty() ? List.of() : List.of(table),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    private static Slip packet(List<Path> written) {
+        List<String> names =
+                written.stream().map(f -> f.getFileName().toString()).toList();
+        return new Slip(
+                "Publish: the packet",
+                "The packet is written: " + names.size() + " files in the folder packet.",
+                List.of(),
+                List.of(),
+                names,
+                List.of("Whether you may radiate this, and how strongly, is for your regulator to say."));
+    }
+
+    private static String signed(double hertz) {
+        if (Math.abs(hertz) < 1e-4) return "none";
+        return (hertz < 0 ? "−" : "+") + Words.number(Math.abs(hertz), Unit.HERTZ, 3);
+    }
+
+    private static String decibels(double value) {
+        return sign(String.format(Locale.ROOT, "%+.3f dB", value));
+    }
+
+    private static String percentPoints(double share) {
+        return sign(String.format(Locale.ROOT, "%+.2f %%", 100 * share));
+    }
+
+    private static String sign(String printed) {
+        return printed.replaceFirst("^[-+](0\\.0+ )", "$1").replace('-', '−');
+    }
+}

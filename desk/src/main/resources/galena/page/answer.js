@@ -1,0 +1,35 @@
+// The carrier in large letters, and how the build stands to its intent.
+import {on} from './book.js';
+import {byId, make} from './ink.js';
+
+const MARKS = {meets: '✓', fails: '✗', may_fail: '✗', unknown: '?'};
+
+export function answer() {
+  on('picture', show);
+}
+
+/** @param {import('./api.js').Picture} picture */
+function show(picture) {
+  byId('carrier').textContent = picture.oscillates && picture.carrier ? picture.carrier.words : 'silent';
+  byId('typical').textContent = picture.oscillates ? 'with typical parts' : '';
+  byId('window').textContent = !picture.oscillates ? picture.silence
+    : picture.complete ? `${picture.carrier?.window} over tolerances and devices` : 'the window over tolerances and devices follows …';
+  const facts = Object.entries(picture.facts ?? {}).flatMap(([name, words], k) => [k ? ' · ' : '', `${name} `, make('b', {}, words)]);
+  byId('facts').replaceChildren(...facts);
+  const state = byId('state');
+  state.dataset.state = picture.state;
+  state.textContent = picture.state === 'stale' ? `Stale: shown is the last that could be solved. ${picture.reason}` : '';
+  byId('verdict').replaceChildren(...picture.judgements.map(row));
+  byId('notes').replaceChildren(...picture.notes.map(note => make('li', {}, note)));
+}
+
+/** @param {import('./api.js').Picture['judgements'][0]} j */
+function row(j) {
+  const pending = j.found.endsWith('being computed');
+  const found = pending ? 'being computed …' : j.found;
+  return make('tr', {data: {outcome: j.outcome}, class: pending ? 'pending' : ''},
+    make('td', {class: 'mark'}, make('span', {'aria-hidden': 'true'}, MARKS[j.outcome] ?? '?'), make('span', {class: 'quiet'}, j.words)),
+    make('th', {scope: 'row'}, j.item),
+    make('td', {}, found, j.remark && !pending ? make('span', {class: 'remark'}, `; ${j.remark}`) : ''),
+    make('td', {class: 'remark'}, `wanted ${j.wanted}`));
+}

@@ -1,0 +1,44 @@
+// One value as the builder writes it: typed in any form, refused with the remedy beside it, stepped through preferred values.
+import {make, say} from './ink.js';
+
+let number = 0;
+
+/**
+ * @param {string} label @param {string} text as it stands @param {(text: string) => Promise<void>} keep throws when it is refused
+ * @param {{key: string, below: string, above: string, pencil?: boolean, bare?: boolean}} more
+ */
+export function field(label, text, keep, more) {
+  const id = `field-${++number}`;
+  const input = make('input', {type: 'text', id, value: text, spellcheck: false, autocomplete: 'off', class: more.pencil ? '' : 'inked', 'data-key': more.key});
+  const refusal = make('p', {class: 'refusal', id: `${id}-refusal`, hidden: true});
+  const refuse = message => {
+    refusal.textContent = message;
+    refusal.hidden = !message;
+    input.setAttribute('aria-invalid', String(Boolean(message)));
+    if (message) { input.setAttribute('aria-describedby', refusal.id); say(message); } else input.removeAttribute('aria-describedby');
+  };
+  const send = async wanted => {
+    if (wanted.trim() === text) { refuse(''); return; }
+    try {
+      input.dataset.touched = 'false';
+      await keep(wanted.trim());
+      text = wanted.trim();
+      refuse('');
+      say(`${label}: ${wanted.trim()}`);
+    } catch (problem) {
+      input.dataset.touched = 'true';
+      refuse(/** @type {Error} */ (problem).message);
+    }
+  };
+  input.addEventListener('input', () => { input.dataset.touched = String(input.value !== text); });
+  input.addEventListener('change', () => send(input.value));
+  input.addEventListener('keydown', event => {
+    if (event.key === 'Enter') { event.preventDefault(); send(input.value); }
+    if (event.key === 'Escape') { input.value = text; input.dataset.touched = 'false'; refuse(''); }
+  });
+  const step = (sign, to) => to
+    ? [make('button', {type: 'button', 'data-key': `${more.key}${sign}`, 'aria-label': `${label}: ${to}`, title: to, onclick: () => { input.value = to; send(to); }}, sign)]
+    : [];
+  const name = make('label', {for: id, class: more.bare ? 'quiet' : ''}, label);
+  return make('div', {class: 'value'}, name, input, ...step('−', more.below), ...step('+', more.above), refusal);
+}
