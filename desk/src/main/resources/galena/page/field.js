@@ -4,7 +4,8 @@ import {make, say} from './ink.js';
 let number = 0;
 
 /**
- * @param {string} label @param {string} text as it stands @param {(text: string) => Promise<void>} keep throws when it is refused
+ * @param {string} label @param {string} text as it stands @param {(text: string, seen: string) => Promise<void>} keep
+ *   throws when it is refused; seen is what stood there
  * @param {{key: string, below: string, above: string, pencil?: boolean, bare?: boolean}} more
  */
 export function field(label, text, keep, more) {
@@ -17,20 +18,23 @@ export function field(label, text, keep, more) {
     input.setAttribute('aria-invalid', String(Boolean(message)));
     if (message) { input.setAttribute('aria-describedby', refusal.id); say(message); } else input.removeAttribute('aria-describedby');
   };
-  const send = async wanted => {
-    if (wanted.trim() === text) { refuse(''); return; }
+  let sent = null;
+  const send = async typed => {
+    const wanted = typed.trim();
+    if (wanted === sent) return; // Enter and leaving the field both say so
+    if (wanted === text) { refuse(''); input.dataset.touched = 'false'; return; }
+    sent = wanted;
     try {
+      await keep(wanted, text);
+      text = wanted;
       input.dataset.touched = 'false';
-      await keep(wanted.trim());
-      text = wanted.trim();
       refuse('');
-      say(`${label}: ${wanted.trim()}`);
+      say(`${label}: ${wanted}`);
     } catch (problem) {
-      input.dataset.touched = 'true';
       refuse(/** @type {Error} */ (problem).message);
     }
   };
-  input.addEventListener('input', () => { input.dataset.touched = String(input.value !== text); });
+  input.addEventListener('input', () => { sent = null; input.dataset.touched = String(input.value !== text); });
   input.addEventListener('change', () => send(input.value));
   input.addEventListener('keydown', event => {
     if (event.key === 'Enter') { event.preventDefault(); send(input.value); }

@@ -53,7 +53,7 @@ function contents(name, note) {
   if (name === 'audio') inside.push(...audio(state));
   for (const row of note.rows ?? []) {
     if (part?.adjustable && row.label === 'set') continue;
-    inside.push(field(row.label, row.text, text => write(row.path, row.text, text), {
+    inside.push(field(row.label, row.text, (text, seen) => write(row.path, seen, text), {
       key: row.path, below: row.main ? note.below : '', above: row.main ? note.above : '',
     }));
   }
@@ -152,7 +152,7 @@ function condition(name, state) {
   }, {key: name, below: '', above: '', pencil: laid !== undefined})];
   if (laid !== undefined) inside.push(make('div', {class: 'deed'}, make('button', {type: 'button', 'data-key': 'own', onclick: () => ask('')}, `Back to ${own}`)));
   if (!heat) for (const row of state.supply?.rows ?? [])
-    inside.push(field(row.label, row.text, text => write(row.path, row.text, text), {key: row.path, below: '', above: ''}));
+    inside.push(field(row.label, row.text, (text, seen) => write(row.path, seen, text), {key: row.path, below: '', above: ''}));
   inside.push(make('p', {class: 'taken'}, heat ? 'Laid over the build for all that is predicted; nothing of it is written.'
     : 'The open-circuit voltage is laid over; what is written below stays.'));
   return inside;
@@ -161,7 +161,7 @@ function condition(name, state) {
 /** @param {import('./api.js').State} state */
 function audio(state) {
   const row = state.intent.find(r => r.path === 'intent.programme.level');
-  return row ? [field('level, peak', row.text, text => write(row.path, row.text, text), {key: row.path, below: '', above: ''}),
+  return row ? [field('level, peak', row.text, (text, seen) => write(row.path, seen, text), {key: row.path, below: '', above: ''}),
     make('p', {class: 'taken'}, row.reason || 'The peak voltage of the programme at the audio source.')]
     : [make('p', {}, 'The intent names no programme level.')];
 }
@@ -177,9 +177,14 @@ function table(rows) {
   const place = byId('moves');
   if (!place) return;
   if (!rows.length) { place.replaceChildren(); return; }
-  place.replaceChildren(make('table', {class: 'moves'},
-    make('caption', {}, 'What a little more of it does, exactly, here'),
-    make('thead', {}, make('tr', {}, ...['', 'carrier', 'output', '2f', '3f'].map(h => make(h ? 'th' : 'td', h ? {scope: 'col'} : {}, h)))),
-    make('tbody', {}, ...rows.slice(0, 8).map(m => make('tr', {},
-      make('th', {scope: 'row'}, `${m.change.replace(' of travel', '')} ${m.what.replace(shown + ' ', '')}`), ...[m.carrier, m.output, m.second, m.third].map(t => make('td', {}, t)))))));
+  const sorted = [...rows].sort((a, b) => Math.abs(b.hertz) - Math.abs(a.hertz)), most = 4;
+  const line = m => make('tr', {}, make('th', {scope: 'row'}, `${m.change.replace(' of travel', '')} ${m.what.replace(shown + ' ', '')}`),
+    make('td', {}, m.carrier), ...[m.output, m.second, m.third].map(t => make('td', {}, t.replace(' dB', ''))));
+  const sheet = (caption, some) => make('table', {class: 'moves'}, make('caption', {}, caption),
+    make('thead', {}, make('tr', {}, make('td'), ...['carrier', 'output, dB', '2f, dB', '3f, dB'].map(h => make('th', {scope: 'col'}, h)))),
+    make('tbody', {}, ...some.map(line)));
+  const open = place.querySelector('details')?.open ?? false;
+  place.replaceChildren(sheet('What a little more of it does, exactly, here', sorted.slice(0, most)),
+    ...(sorted.length > most ? [make('details', {open}, make('summary', {}, `${sorted.length - most} more, which do less`),
+      sheet('What does less', sorted.slice(most)))] : []));
 }

@@ -26,7 +26,7 @@ function intent(state) {
   if (focused instanceof HTMLInputElement && focused.dataset.touched === 'true') return;
   const key = focused?.getAttribute('data-key');
   place.replaceChildren(...state.intent.map(row => make('div', {}, make('dt', {}, row.label),
-    make('dd', {}, field(row.label, row.text, text => write(row.path, row.text, text), {key: row.path, below: '', above: '', bare: true})),
+    make('dd', {}, field(row.label, row.text, (text, seen) => write(row.path, seen, text), {key: row.path, below: '', above: '', bare: true})),
     make('dd', {class: 'reason'}, row.reason))));
   if (key) place.querySelector(`[data-key="${CSS.escape(key)}"]`)?.focus();
 }

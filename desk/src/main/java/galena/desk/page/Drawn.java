@@ -54,7 +54,7 @@ final class Drawn implements AutoCloseable {
 
     private void draw(Build build, String key) {
         try {
-            Path file = cache.resolve("schematic-" + key.substring(0, 16) + ".svg");
+            Path file = cache.resolve(file(key));
             String text;
             if (Files.exists(file)) {
                 text = Files.readString(file, StandardCharsets.UTF_8);
@@ -77,7 +77,13 @@ final class Drawn implements AutoCloseable {
         }
     }
 
-    private static String key(Build build) {
+    /** The name of the file that a drawing is kept in. */
+    static String file(String key) {
+        return "schematic-" + key.substring(0, 16) + ".svg";
+    }
+
+    /** What a drawing is kept under. */
+    static String key(Build build) {
         StringBuilder shown = new StringBuilder(MANNER);
         for (PartEntry part : build.parts().values())
             shown.append('\n')

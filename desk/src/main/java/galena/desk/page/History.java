@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * The edits made so far, to be undone and redone, newest first. They are kept in the build's cache, a line each, forced to the disk
@@ -108,6 +109,19 @@ final class History {
     void note(Line line) throws IOException {
         append(line, line.how());
         replay(line);
+    }
+
+    /**
+     * Compares the newest line with what stands in the build: a crash may have come between the line and its edit, which is then taken
+     * back.
+     *
+     * @param standing the text at a path, if there is one
+     */
+    void settle(Function<String, Optional<String>> standing) throws IOException {
+        Line newest = lines.peek();
+        if (newest == null) return;
+        Optional<String> now = standing.apply(newest.edit().path());
+        if (!now.equals(newest.edit().after()) && now.equals(newest.edit().before())) refuse(newest);
     }
 
     /** Takes back the newest line: its edit could not be made. */

@@ -70,6 +70,7 @@ public final class Notebook implements AutoCloseable {
         this.clock = clock;
         this.faults = faults;
         this.history = History.of(path);
+        history.settle(at -> NotebookJson.text(folder.build(), at));
         this.disk = Disk.of(path);
         this.jobs = new Jobs(job -> listeners.tell("job", JobJson.of(job)), faults);
         this.drawn = new Drawn(path, () -> listeners.tell("schematic", "{}"), faults);

@@ -1,0 +1,115 @@
+package galena.desk.page;
+
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Supplier;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+
+/** The distribution's Chromium without a screen. Nothing is downloaded: browser and driver stand at their usual places or the test says so. */
+final class Chromium implements AutoCloseable {
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    private static final List<String> BROWSERS =
+            List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
+    private static final List<String> DRIVERS = List.of("/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver");
+
+    final ChromeDriver driver;
+
+    Chromium() {
+        ChromeDriverService service = new ChromeDriverService.Builder()
+                .usingDriverExecutable(new File(found(DRIVERS, "chromium-driver")))
+                .usingAnyFreePort()
+                .build();
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(found(BROWSERS, "chromium"));
+        options.addArguments(
+                "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--hide-scrollbars");
+        driver = new ChromeDriver(service, options);
+        size(1280, 800);
+    }
+
+    private static String found(List<String> places, String packet) {
+        return places.stream()
+                .filter(place -> Files.isExecutable(Path.of(place)))
+                .findFirst()
+                .orElseThrow(
+                        () -> new IllegalStateException("the browser test needs " + packet + "; ./check installs it"));
+    }
+
+    void size(int width, int height) {
+        driver.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+    }
+
+    WebElement find(String css) {
+        return until(css, () -> driver.findElements(By.cssSelector(css)).stream()
+                .findFirst()
+                .orElse(null));
+    }
+
+    String text(String css) {
+        return String.valueOf(script("return document.querySelector(arguments[0])?.textContent ?? ''", css));
+    }
+
+    Object script(String script, Object... arguments) {
+        return driver.executeScript(script, arguments);
+    }
+
+    void press(CharSequence... keys) {
+        driver.switchTo().activeElement().sendKeys(keys);
+    }
+
+    /** Pushes a button by keyboard. */
+    void push(String css) {
+        find(css);
+        script("document.querySelector(arguments[0]).focus()", css);
+        press(Keys.ENTER);
+    }
+
+    /** Types into a field in place of what stands there, and leaves it with Enter. */
+    void type(String css, String text) {
+        WebElement field = find(css);
+        field.sendKeys(Keys.chord(Keys.CONTROL, "a"), text, Keys.ENTER);
+    }
+
+    /** Waits until something is there and true. */
+    <T> T until(String what, Supplier<T> look) {
+        long end = System.nanoTime() + PATIENCE.toNanos();
+        while (System.nanoTime() < end) {
+            try {
+                T found = look.get();
+                if (found != null && !Objects.equals(found, false)) return found;
+                Thread.sleep(30);
+            } catch (org.openqa.selenium.StaleElementReferenceException redrawn) {
+                // it was drawn anew while it was looked at
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+            }
+        }
+        throw new AssertionError("waited in vain for: " + what + "\n" + text("#troubles") + "\n" + complaints());
+    }
+
+    /** What the browser has complained of so far. */
+    List<String> complaints() {
+        return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+                .map(LogEntry::getMessage)
+                .toList();
+    }
+
+    @Override
+    public void close() {
+        driver.quit();
+    }
+}
