@@ -1,5 +1,9 @@
 package galena.stopwatch;
 
+import galena.build.folder.BuildFolder;
+import galena.build.folder.Overlay;
+import galena.build.predict.Progress;
+import galena.build.predict.Running;
 import galena.engine.equations.Equations;
 import galena.engine.steady.Accuracy;
 import galena.engine.steady.Floquet;
@@ -7,9 +11,14 @@ import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Watch;
 import galena.engine.timerun.TimeRun;
+import java.io.InputStream;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.Supplier;
 
 /**
@@ -27,6 +36,8 @@ public final class Waiting {
     private static final int SHORTEST_WINDOW = 10;
     private static final int WARM_UP = 300;
     private static final double SWING = 0.05;
+    private static final double TRIM = 0.5;
+    private static final double TURN = 0.01;
 
     private final int most;
 
@@ -35,7 +46,7 @@ public final class Waiting {
     }
 
     /** @param arguments most cycles to integrate, 4000 unless said */
-    public static void main(String[] arguments) {
+    public static void main(String[] arguments) throws Exception {
         Waiting waiting = new Waiting(arguments.length > 0 ? Integer.parseInt(arguments[0]) : 4000);
         System.out.printf(
                 Locale.ROOT,
@@ -52,14 +63,35 @@ public final class Waiting {
                 "certif.",
                 "live",
                 "warm");
-        for (Bench bench : Bench.values()) waiting.row(bench);
+        for (Bench bench : Bench.values()) {
+            waiting.row(bench.name().toLowerCase(Locale.ROOT), bench.equations(TRIM), bench.equations(TRIM + TURN));
+        }
+        Running demo = demo();
+        String trimmer = demo.strongestTrimmer();
+        double position = demo.position(trimmer);
+        waiting.row(
+                "demo",
+                Equations.of(demo.turned(trimmer, position)),
+                Equations.of(demo.turned(trimmer, position + TURN)));
+    }
+
+    /** The invented build that comes with the program. */
+    private static Running demo() throws Exception {
+        Path folder = Files.createTempDirectory("waiting");
+        Path file = folder.resolve("build.yaml");
+        try (InputStream demo = Running.class.getResourceAsStream("/galena/demo/build.yaml")) {
+            Files.copy(Objects.requireNonNull(demo), file);
+            return Running.of(BuildFolder.open(folder).build(), Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
+        } finally {
+            Files.deleteIfExists(file);
+            Files.delete(folder);
+        }
     }
 
     /** How a run went: cycles integrated, cycles until settled, and seconds of processor for that many. */
     private record Run(double cycles, double toSettle, double seconds, double steps, boolean scaled) {}
 
-    private void row(Bench bench) {
-        Equations equations = bench.equations(0.5), beside = bench.equations(0.51);
+    private void row(String name, Equations equations, Equations beside) {
         SteadyState.Found carrier = Bench.cold(equations, Accuracy.CERTIFIED);
         double certified = best(() -> Bench.cold(equations, Accuracy.CERTIFIED), 12);
         double live = best(() -> Bench.cold(equations, Accuracy.LIVE), 25);
@@ -76,7 +108,7 @@ public final class Waiting {
         System.out.printf(
                 Locale.ROOT,
                 "%-12s %9.2f %9.2f %9.3f | %8.0f %9.0f %9.2f %9.0f %10.0f | %8.0f %8.0f %8.0f%s%n",
-                bench.name().toLowerCase(Locale.ROOT),
+                name,
                 1e3 * certified,
                 1e3 * live,
                 1e3 * warm,
@@ -106,7 +138,7 @@ public final class Waiting {
 
     /** Processor time of this thread, ns: on a machine with other work the clock says nothing. */
     private static long cpu() {
-        return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     private static Run trapezoid(Equations equations, SteadyState.Found carrier, double window, int most) {

@@ -1,5 +1,6 @@
 /**
- * JMH benchmarks of the answers a builder waits for. Open {@link galena.stopwatch.SteadyStateBenchmark} first. Every benchmark
+ * JMH benchmarks of the answers a builder waits for, and the engine beside a general integrator ({@link galena.stopwatch.Waiting}). Open
+ * {@link galena.stopwatch.SteadyStateBenchmark} first. Every benchmark
  * fails when there is no answer: a fast failure must not look like a fast answer.
  */
 @NullMarked

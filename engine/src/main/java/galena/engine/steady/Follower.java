@@ -34,7 +34,8 @@ public final class Follower {
     public Optional<Followed> follow(Equations changed, Followed start) {
         watch.check();
         system.setEquations(changed);
-        return Optional.ofNullable(refinement().led(start.orbit(), start.waveforms().equations()))
+        return Optional.ofNullable(
+                        refinement().led(start.orbit(), start.waveforms().equations()))
                 .map(orbit -> new Followed(changed, orbit, system.site()));
     }
 

@@ -89,9 +89,7 @@ final class Refinement {
             Orbit trial = orbit.copy();
             if (improve(trial)) {
                 gone = to;
-                orbit = gone < 1
-                        ? trial.onMesh(Remesh.follow(trial, system.equations(), trial.intervals()))
-                        : trial;
+                orbit = gone < 1 ? trial.onMesh(Remesh.follow(trial, system.equations(), trial.intervals())) : trial;
                 stride *= 2;
             } else {
                 stride /= 2;

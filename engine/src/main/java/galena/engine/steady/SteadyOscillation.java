@@ -49,7 +49,6 @@ public final class SteadyOscillation {
             throw new IllegalArgumentException("the circuits differ in structure; start from cold");
         }
         OrbitSystem system = new OrbitSystem(changed, known.site());
-        return new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch)
-                .fromNear(known.coarse(), before);
+        return new Refinement(system, Closing.Free.FREQUENCY, accuracy, watch).fromNear(known.coarse(), before);
     }
 }

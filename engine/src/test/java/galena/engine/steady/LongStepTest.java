@@ -40,7 +40,8 @@ class LongStepTest {
         Equations there = Equations.of(at(toCt, toCo, q));
         SteadyState warm = new SteadyOscillation(Accuracy.LIVE).solveNear(there, cold(at(ct, co, q)));
         assertThat(warm).isInstanceOf(SteadyState.Found.class);
-        Waveforms found = ((SteadyState.Found) warm).waveforms(), wanted = cold(at(toCt, toCo, q)).waveforms();
+        Waveforms found = ((SteadyState.Found) warm).waveforms(),
+                wanted = cold(at(toCt, toCo, q)).waveforms();
         assertThat(found.frequency()).isCloseTo(wanted.frequency(), within(3e-6 * wanted.frequency()));
         double current = wanted.currentAmplitude("Lo", 1);
         assertThat(found.currentAmplitude("Lo", 1)).isCloseTo(current, within(0.02 * current));
@@ -63,8 +64,8 @@ class LongStepTest {
     private static int bridged(Circuit from, Circuit to) {
         SteadyState.Found start = cold(from);
         Equations there = Equations.of(to);
-        Refinement refinement = new Refinement(
-                new OrbitSystem(there, start.site()), Closing.Free.FREQUENCY, Accuracy.LIVE, Watch.NONE);
+        Refinement refinement =
+                new Refinement(new OrbitSystem(there, start.site()), Closing.Free.FREQUENCY, Accuracy.LIVE, Watch.NONE);
         Orbit led = refinement.led(start.coarse(), start.waveforms().equations());
         assertThat(led).isNotNull();
         Followed followed = new Follower(there, start.site(), Accuracy.LIVE, Watch.NONE)
