@@ -121,7 +121,8 @@ public final class Waiting {
                 waiting / live,
                 waiting / warm,
                 run.scaled
-                        ? String.format(Locale.ROOT, "  scaled from %.0f cycles to %.1f τ", run.cycles, -Math.log(SETTLED))
+                        ? String.format(
+                                Locale.ROOT, "  scaled from %.0f cycles to %.1f τ", run.cycles, -Math.log(SETTLED))
                         : "");
     }
 
@@ -151,7 +152,7 @@ public final class Waiting {
             run.step();
             envelope.see(run.time(), run.value(a, b));
         }
-        return run(1e-9 * (cpu() - start), run.time() / cycle, run.steps(), window, envelope.settled());
+        return run(1e-9 * (cpu() - start), run.time() / cycle, (double) run.steps(), window, envelope.settled());
     }
 
     private static Run radau(Equations equations, SteadyState.Found carrier, double window, int most) {
