@@ -29,6 +29,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a friend needs to build it too, written.
@@ -42,6 +43,8 @@ public record Packet(List<Path> files, boolean oscillates, String reason) {
     private static final String RESULTS = "beside 1";
 
     private static final String DRAWING = "schematic 2";
+    private static final String PRINT = "print 1";
+    private static final String WINDINGS = "windings 1";
 
     /** Where a build neither oscillates nor names a carrier its coils are wound for the middle of medium waves, Hz. */
     private static final double USUAL_CARRIER = 1e6;
@@ -67,11 +70,10 @@ public record Packet(List<Path> files, boolean oscillates, String reason) {
         Cache cache = Cache.of(folder, Overlay.NONE, List.of());
         List<Beside> results = results(folder, outlook.prediction(), cache, progress);
         progress.at(0.9, "schematic");
-        List<String> unwound = new ArrayList<>();
-        List<WindingPlan> windings = WindingPlan.of(folder.build(), carrier(folder, outlook), unwound);
-        Findings findings =
-                new Findings(folder, outlook, results, windings, unwound, schematic(folder, cache, progress));
-        List<Path> files = write(findings, into, progress);
+        Windings windings = windings(folder, outlook, cache);
+        Findings findings = new Findings(
+                folder, outlook, results, windings.plans, windings.unwound, schematic(folder, cache, progress));
+        List<Path> files = write(findings, into, source -> printed(source, cache), progress);
         String reason = outlook.prediction().running() instanceof Prediction.Silent silent ? silent.reason() : "";
         return new Packet(files, reason.isEmpty(), reason);
     }
@@ -84,6 +86,19 @@ public record Packet(List<Path> files, boolean oscillates, String reason) {
                 .orElseGet(() -> outlook.prediction().running() instanceof Prediction.Oscillation o
                         ? o.carrier().value()
                         : USUAL_CARRIER);
+    }
+
+    /** Plans of coils, and the coils without one. */
+    record Windings(List<WindingPlan> plans, List<String> unwound) {}
+
+    private static Windings windings(BuildFolder folder, Outlook outlook, Cache cache) {
+        Cache.Slot<Windings> slot = new Cache.Slot<>("windings", WINDINGS, new TypeReference<>() {});
+        Optional<Windings> kept = cache.kept(slot);
+        if (kept.isPresent()) return kept.get();
+        List<String> unwound = new ArrayList<>();
+        Windings made = new Windings(WindingPlan.of(folder.build(), carrier(folder, outlook), unwound), unwound);
+        cache.keep(slot, made);
+        return made;
     }
 
     private static List<Beside> results(BuildFolder folder, Prediction prediction, Cache cache, Progress progress)
@@ -108,14 +123,29 @@ public record Packet(List<Path> files, boolean oscillates, String reason) {
         return drawn;
     }
 
+    /** Prints a page. */
+    interface Printing {
+        byte[] print(String source) throws IOException;
+    }
+
+    private static byte[] printed(String source, Cache cache) throws IOException {
+        String text = PRINT + " " + Digest.of(source.getBytes(StandardCharsets.UTF_8));
+        Cache.Slot<byte[]> slot = new Cache.Slot<>("print", text, new TypeReference<>() {});
+        byte[] kept = cache.kept(slot).orElse(new byte[0]);
+        if (kept.length > 0) return kept;
+        byte[] made = PagePdf.of(source);
+        cache.keep(slot, made);
+        return made;
+    }
+
     /** Writes the packet of what has been computed already. */
-    static List<Path> write(Findings findings, Path into, Progress progress) throws IOException {
+    static List<Path> write(Findings findings, Path into, Printing printing, Progress progress) throws IOException {
         Files.createDirectories(into);
         List<Path> written = new ArrayList<>();
         Page page = Sheets.page(findings);
         written.add(text(into.resolve("packet.html"), PageHtml.of(page)));
         progress.at(0.95, "printing");
-        written.add(Files.write(into.resolve("packet.pdf"), PagePdf.of(page)));
+        written.add(Files.write(into.resolve("packet.pdf"), printing.print(PagePdf.source(page))));
         for (Page.Section section : page.sections())
             for (Page.Block block : section.blocks())
                 if (block instanceof Page.Drawing d) written.add(text(into.resolve(d.name() + ".svg"), d.svg()));

@@ -33,6 +33,7 @@ import galena.build.spread.Spread;
 import galena.build.spread.SpreadReport;
 import galena.build.winding.WindingPlan;
 import galena.engine.steady.Accuracy;
+import galena.packet.page.PagePdf;
 import galena.packet.sheet.Findings;
 import java.io.ByteArrayInputStream;
 import java.io.File;
@@ -98,7 +99,7 @@ class PacketTest {
         String schematic = Files.readString(Path.of("src/test/resources/schematics/demo.svg"));
         findings = new Findings(
                 folder, outlook(), Beside.of(folder, prediction, Progress.SILENT), windings, unwound, schematic);
-        written = Packet.write(findings, place.resolve("packet"), Progress.SILENT);
+        written = Packet.write(findings, place.resolve("packet"), PagePdf::of, Progress.SILENT);
     }
 
     /** As {@link Outlook} asks it, but of fewer copies, faults and candidates. */

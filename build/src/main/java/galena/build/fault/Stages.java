@@ -16,7 +16,7 @@ import java.util.Set;
 
 /**
  * Divides a build into stages by its direct-current paths: what hangs together without passing a capacitor or a rail works
- * together. The tank that radiates is a stage of its own where the oscillator's is another.
+ * together; a crystal belongs to both its ends. The tank that radiates is a stage of its own where the oscillator's is another.
  */
 public final class Stages {
     /** A resistor up to here feeds a rail, Ω; above it, a bias (common practice). */
@@ -94,11 +94,7 @@ public final class Stages {
     }
 
     private static boolean isCapacitive(PartKind kind) {
-        return kind == PartKind.CAPACITOR
-                || kind == PartKind.TRIMMER
-                || kind == PartKind.CRYSTAL
-                || kind == PartKind.RESONATOR
-                || kind == PartKind.WIRE;
+        return kind == PartKind.CAPACITOR || kind == PartKind.TRIMMER || kind == PartKind.WIRE;
     }
 
     /** A net of the aerial, unless the aerial is the oscillator's own tank. */
@@ -174,6 +170,7 @@ public final class Stages {
     private Map<String, String> names() {
         Map<String, String> names = new LinkedHashMap<>();
         Map<String, String> devices = new LinkedHashMap<>();
+        Set<String> heard = new LinkedHashSet<>();
         for (PartEntry part : build.parts().values()) {
             for (String net : part.pins().values()) {
                 if (rails.contains(net)) continue;
@@ -181,9 +178,11 @@ public final class Stages {
                 if (root.equals(root(tankNet()))) names.put(root, "oscillator");
                 else if (isOutput(net)) names.put(root, "output");
                 else if (Readings.isDevice(part.kind())) devices.putIfAbsent(root, part.name());
-                else names.putIfAbsent(root, "audio input");
+                else if (part.kind() == PartKind.AUDIO) heard.add(root);
+                else names.putIfAbsent(root, "network at " + net);
             }
         }
+        heard.forEach(root -> names.put(root, "audio input"));
         boolean single = devices.size() == 1 && hasAudio();
         devices.forEach((root, device) -> names.put(root, single ? "modulator" : "stage around " + device));
         return names;

@@ -113,4 +113,14 @@ class FaultsTest {
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("no fault is called " + words));
     }
+
+    @Test
+    void a_crystal_and_what_pulls_it_belong_to_the_oscillator() throws Exception {
+        Build build = Builds.read(Pattern.named("quartz").text());
+        Stage oscillator = Stages.of(build, "X1").stream()
+                .filter(s -> s.name().equals("oscillator"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(oscillator.parts()).contains("X1", "Ct", "Q1").doesNotContain("Q2", "S1");
+    }
 }

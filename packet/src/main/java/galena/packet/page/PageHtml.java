@@ -12,6 +12,7 @@ import galena.packet.page.Page.Paragraph;
 import galena.packet.page.Page.Section;
 import galena.packet.page.Page.Steps;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -187,9 +188,10 @@ public final class PageHtml {
         if (page.terms().isEmpty()) return;
         out.append(
                 "<section>\n<h2 id=\"index\">Index</h2>\n<p>Numbers are those of the contents.</p>\n<ul class=\"index\">\n");
+        List<Set<String>> words = page.sections().stream().map(PageWords::of).toList();
         for (String term : page.terms()) {
             List<Section> where = page.sections().stream()
-                    .filter(s -> PageWords.names(s, term))
+                    .filter(s -> words.get(number(s) - 1).contains(term))
                     .toList();
             if (where.isEmpty()) continue;
             out.append("<li><strong>").append(escaped(term)).append("</strong> ");

@@ -21,8 +21,13 @@ public final class PagePdf {
 
     private PagePdf() {}
 
-    /** The whole file. */
-    public static byte[] of(Page page) throws IOException {
+    /** What is printed: equal texts give files that look the same, so that one printed before need not be printed again. */
+    public static String source(Page page) {
+        return PageHtml.forPaper(page);
+    }
+
+    /** The whole file. @param source as {@link #source} gives it */
+    public static byte[] of(String source) throws IOException {
         XRLog.listRegisteredLoggers().forEach(name -> XRLog.setLevel(name, Level.OFF));
         FONTS.setLevel(Level.SEVERE);
         try (ByteArrayOutputStream out = new ByteArrayOutputStream()) {
@@ -32,7 +37,7 @@ public final class PagePdf {
             builder.useFont(PagePdf::font, "Packet", 400, FontStyle.NORMAL, true);
             builder.useSVGDrawer(new BatikSVGDrawer());
             builder.withProducer("Galena");
-            builder.withHtmlContent(PageHtml.forPaper(page), null);
+            builder.withHtmlContent(source, null);
             builder.toStream(out);
             builder.run();
             return out.toByteArray();

@@ -11,18 +11,37 @@ import galena.packet.page.Page.Outline;
 import galena.packet.page.Page.Paragraph;
 import galena.packet.page.Page.Section;
 import galena.packet.page.Page.Steps;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Which words stand where, for the index. */
 final class PageWords {
+    /** Letters and figures, joined by hyphens. */
+    private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}_][\\p{L}\\p{N}_-]*");
+
+    private static final Pattern LETTERED = Pattern.compile("<text[^>]*>([^<]*)</text>");
+
     private PageWords() {}
 
-    /** Whether a section names a term as a word of its own, drawings included. */
-    static boolean names(Section section, String term) {
-        Pattern word = Pattern.compile("(?<![\\p{L}\\p{N}_-])" + Pattern.quote(term) + "(?![\\p{L}\\p{N}_])");
-        return section.blocks().stream()
-                .anyMatch(block -> word.matcher(text(block)).find());
+    /** Every word that stands in a section, drawings included. */
+    static Set<String> of(Section section) {
+        Set<String> words = new HashSet<>();
+        for (Block block : section.blocks()) {
+            Matcher found = WORD.matcher(text(block));
+            while (found.find()) words.add(found.group());
+        }
+        return words;
+    }
+
+    /** What a drawing says in words. */
+    private static String words(String svg) {
+        StringBuilder all = new StringBuilder();
+        Matcher text = LETTERED.matcher(svg);
+        while (text.find()) all.append(text.group(1)).append('\n');
+        return all.toString();
     }
 
     private static String text(Block block) {
@@ -32,7 +51,7 @@ final class PageWords {
         if (block instanceof Bullets b) return String.join("\n", b.items());
         if (block instanceof Steps s) return items(s.items());
         if (block instanceof Outline o) return items(o.items());
-        if (block instanceof Drawing d) return d.caption() + "\n" + d.svg().replaceAll("(?s)<style>.*?</style>", "");
+        if (block instanceof Drawing d) return d.caption() + "\n" + words(d.svg());
         StringBuilder cells = new StringBuilder();
         for (List<String> row : ((Grid) block).rows())
             cells.append(String.join("\n", row)).append('\n');

@@ -84,7 +84,8 @@ final class WindingSheet {
         double wanted = plan.wantedQ().getAsDouble();
         String needed = "Q at the carrier: the build reckons with " + Wording.number(wanted, Unit.NUMBER, 2);
         if (!(coil.q() instanceof Figure.Known q))
-            return Optional.of(needed + "; of this winding it is " + coil.q().text() + ".");
+            return Optional.of(
+                    needed + "; of this winding it is " + coil.q().text().replaceFirst("\\. Name a grade.*", "") + ".");
         String more = q.low() > wanted
                 ? ". More is no harm to a tank that starts anyway, but it swings higher"
                 : q.high() < wanted ? ". Thicker wire or a larger former is needed" : "";

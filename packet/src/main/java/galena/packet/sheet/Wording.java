@@ -67,6 +67,7 @@ final class Wording {
     /** "2.46 V", no finer than its window; the reason where there is no number. */
     static String value(Figure figure) {
         if (!(figure instanceof Figure.Known k)) return figure.text();
+        if (k.unit() == Unit.VOLT && largest(k) < NO_VOLTAGE) return "0 V";
         Scale scale = Scale.of(k.unit(), largest(k));
         return scale.digits(k.value(), place(k, scale)) + scale.symbol();
     }
@@ -74,6 +75,7 @@ final class Wording {
     /** "1.8 to 3.3 V"; "—" where there is no number. */
     static String window(Figure figure) {
         if (!(figure instanceof Figure.Known k)) return "—";
+        if (k.unit() == Unit.VOLT && largest(k) < NO_VOLTAGE) return "0 V";
         Scale scale = Scale.of(k.unit(), largest(k));
         int place = place(k, scale);
         String low = scale.digits(k.low(), place), high = scale.digits(k.high(), place);
