@@ -61,9 +61,8 @@ enum LongWork {
     PACKET("packet", "write the packet") {
         @Override
         Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
-            progress.at(0, "prediction");
-            Prediction prediction = Predict.of(folder, Overlay.NONE, Accuracy.CERTIFIED, progress);
-            return packet(Packet.write(folder, prediction, Layout.PACKET.in(folder.folder()), progress));
+            return packet(Packet.write(folder, Layout.PACKET.in(folder.folder()), progress)
+                    .files());
         }
     };
 
