@@ -19,6 +19,7 @@ import java.util.Optional;
  */
 public final class PartMoves {
     private static final double PERCENT = 0.01;
+    private static final double STEP = 1e-4;
     private static final double TRAVEL_STEP = 1e-3;
     private static final double KELVIN_STEP = 0.5;
     private static final double VOLT_STEP = 0.05;
@@ -60,8 +61,8 @@ public final class PartMoves {
         List<Move> moves = new ArrayList<>();
         for (Scaled scaled : Scaled.all(circuit)) {
             if (!scaled.at(1).name().equals(part)) continue;
-            Part below = scaled.at(1 - PERCENT / 10), above = scaled.at(1 + PERCENT / 10);
-            moves.add(move(scaled.value(), "+1 %", circuit.with(below), circuit.with(above), PERCENT / 10, PERCENT));
+            Part below = scaled.at(1 - STEP), above = scaled.at(1 + STEP);
+            moves.add(move(scaled.value(), "+1 %", circuit.with(below), circuit.with(above), STEP, PERCENT));
         }
         return moves;
     }

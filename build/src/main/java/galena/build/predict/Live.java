@@ -16,6 +16,7 @@ import galena.engine.steady.Accuracy;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import java.io.IOException;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -41,6 +42,7 @@ public final class Live {
 
     private final Accuracy accuracy;
     private Optional<Running> last = Optional.empty();
+    private Optional<Stops> stops = Optional.empty();
 
     /** @param accuracy of the carrier */
     public Live(Accuracy accuracy) {
@@ -78,7 +80,30 @@ public final class Live {
                 build, overlay, quiet, rest, startup.orElseThrow(), solved.get().state());
         last = Optional.of(running);
         String digest = CacheKey.of(folder, overlay, Predict.METHOD + " typical parts " + accuracy.name());
-        return Moment.of(running, solved.get().way(), digest, progress);
+        OscillationFigures figures = new OscillationFigures(
+                build, overlay, quiet, running.state(), Tolerances.none(running.state()), rest);
+        Prediction.Oscillation oscillation = figures.all();
+        return Moment.of(running, solved.get().way(), digest, oscillation, reach(running, figures, oscillation, progress));
+    }
+
+    /** The carriers at an adjustment's stops depend on everything but its own position, and are asked for anew only when that moves. */
+    private Optional<Verdict.Reach> reach(
+            Running running, OscillationFigures figures, Prediction.Oscillation oscillation, Progress progress) {
+        Overlay others = oscillation.adjustments().stream()
+                .max(Comparator.comparingDouble(a -> Math.abs(a.hertzPerPercent())))
+                .map(strongest -> running.overlay().set(strongest.part(), 0))
+                .orElse(running.overlay());
+        String digest = running.build().file().digest();
+        if (stops.isEmpty() || !stops.get().holdsFor(digest, others))
+            stops = Optional.of(new Stops(digest, others, figures.reach(progress)));
+        return stops.get().reach();
+    }
+
+    /** What the strongest adjustment reaches, and of what. */
+    private record Stops(String digest, Overlay others, Optional<Verdict.Reach> reach) {
+        boolean holdsFor(String build, Overlay overlay) {
+            return digest.equals(build) && others.equals(overlay);
+        }
     }
 
     private record Solved(SteadyState.Found state, Way way) {}

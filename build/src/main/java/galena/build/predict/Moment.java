@@ -37,11 +37,12 @@ public final class Moment {
         return new Moment(Live.Way.WHOLE, prediction, Optional.empty(), Optional.empty());
     }
 
-    static Moment of(Running running, Live.Way way, String digest, Progress progress) {
-        Tolerances typical = Tolerances.none(running.state());
-        OscillationFigures figures = new OscillationFigures(
-                running.build(), running.overlay(), running.assembled(), running.state(), typical, running.point());
-        Optional<Verdict.Reach> reach = figures.reach(progress);
+    static Moment of(
+            Running running,
+            Live.Way way,
+            String digest,
+            Prediction.Oscillation oscillation,
+            Optional<Verdict.Reach> reach) {
         Prediction prediction = new Prediction(
                 running.build().name(),
                 digest,
@@ -49,7 +50,7 @@ public final class Moment {
                         running.build(), running.overlay(), running.state().accuracy(), running.circuit()),
                 new Prediction.Rest(running.point().rung().toString(), List.of()),
                 Optional.of(StartFigures.typical(running.startup(), running.state())),
-                figures.all(),
+                oscillation,
                 LATER,
                 List.of(),
                 List.of());
