@@ -1,10 +1,23 @@
 // The carrier in large letters, and how the build stands to its intent.
-import {on} from './book.js';
-import {byId, make} from './ink.js';
+import {post} from './api.js';
+import {on, takePicture} from './book.js';
+import {byId, make, say} from './ink.js';
+
+/** Nearer than this, Hz, there is nothing to trim. */
+const NEAR = 20;
 
 const MARKS = {meets: '✓', fails: '✗', may_fail: '✗', unknown: '?'};
 
 export function answer() {
+  byId('trim').addEventListener('click', async () => {
+    try {
+      takePicture(await post('/api/trim', {}));
+      say('trimmed, in pencil');
+    } catch (problem) {
+      say(/** @type {Error} */ (problem).message);
+      byId('state').textContent = /** @type {Error} */ (problem).message;
+    }
+  });
   on('picture', show);
 }
 
@@ -14,6 +27,9 @@ function show(picture) {
   byId('typical').textContent = picture.oscillates ? 'with typical parts' : '';
   byId('window').textContent = !picture.oscillates ? picture.silence
     : picture.complete ? `${picture.carrier?.window} over tolerances and devices` : 'the window over tolerances and devices follows …';
+  const off = picture.carrier && picture.wanted !== undefined ? Math.abs(picture.carrier.value - picture.wanted) : 0;
+  byId('trim').hidden = off < NEAR;
+  byId('trim').textContent = `Trim to ${picture.wantedWords}`;
   const facts = Object.entries(picture.facts ?? {}).flatMap(([name, words], k) => [k ? ' · ' : '', `${name} `, make('b', {}, words)]);
   byId('facts').replaceChildren(...facts);
   const state = byId('state');

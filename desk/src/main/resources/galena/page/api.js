@@ -25,7 +25,7 @@
  *   setting: {temperature: number, temperatureWords: string, supply?: number, supplyWords?: string,
  *   adjustments: Object<string, number>}, oscillates: boolean, silence: string,
  *   carrier?: {value: number, words: string, window: string}, facts?: Object<string, string>, output?: string,
- *   outputWords?: string, limit?: number, floor: number, harmonics?: Harmonic[], traces?: Trace[], modulation: any,
+ *   outputWords?: string, limit?: number, floor: number, wanted?: number, wantedWords?: string, harmonics?: Harmonic[], traces?: Trace[], modulation: any,
  *   judgements: {item: string, wanted: string, found: string, outcome: string, words: string, remark: string}[],
  *   notes: string[]}} Picture
  */

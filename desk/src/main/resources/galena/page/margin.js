@@ -78,7 +78,7 @@ const words = name => ({temperature: 'Temperature', supply: 'Supply', audio: 'Au
 /** A rule from stop to stop with a pencil on it. @param {import('./api.js').Part} part */
 function rule(part) {
   const now = book.state?.laid.adjustments[part.name] ?? part.position ?? .5;
-  const slide = make('input', {type: 'range', min: 0, max: 100, step: .1, value: now * 100,
+  const slide = make('input', {type: 'range', min: 0, max: 100, step: .01, value: now * 100,
     'aria-label': `${part.name}, position in % of travel`, 'data-key': 'rule', 'data-rule': part.name});
   slide.addEventListener('input', () => turn(part, slide.valueAsNumber / 100));
   slide.addEventListener('keydown', event => {
@@ -113,7 +113,7 @@ function deed(part) {
     make('button', {type: 'button', 'data-key': 'rub', onclick: () => lay({adjustment: part.name})}, 'Take it back')];
 }
 
-export const percent = share => `${+(share * 100).toFixed(1)} %`;
+export const percent = share => `${+(share * 100).toFixed(2)} %`;
 
 /** Writes a pencil mark into the build. @param {string} name */
 export async function inkIn(name) {

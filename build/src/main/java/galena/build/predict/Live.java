@@ -13,6 +13,7 @@ import galena.engine.operating.OperatingPoint;
 import galena.engine.operating.OperatingPointLadder;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
+import galena.engine.steady.Retrim;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import java.io.IOException;
@@ -104,6 +105,33 @@ public final class Live {
         boolean holdsFor(String build, Overlay overlay) {
             return digest.equals(build) && others.equals(overlay);
         }
+    }
+
+    /** An adjustment and the position, 0 to 1, that brings the carrier where it is wanted. */
+    public record Trimmed(String part, double position) {}
+
+    /**
+     * Turns the adjustment that moves the carrier most until it stands on a frequency, from the last answer.
+     *
+     * @param frequency wanted, Hz
+     * @return empty when nothing is solved, nothing moves the carrier, or its stops come before that frequency
+     */
+    public Optional<Trimmed> trim(double frequency, Progress progress) {
+        if (last.isEmpty()) return Optional.empty();
+        Running running = last.get();
+        String part = running.strongestTrimmer();
+        if (part.isEmpty()) return Optional.empty();
+        Retrim.Outcome outcome = new Retrim(accuracy, progress.watch())
+                .toFrequency(
+                        position -> Equations.of(running.turned(part, position)),
+                        0,
+                        1,
+                        running.position(part),
+                        running.state(),
+                        frequency);
+        return outcome instanceof Retrim.Trimmed there
+                ? Optional.of(new Trimmed(part, there.parameter()))
+                : Optional.empty();
     }
 
     private record Solved(SteadyState.Found state, Way way) {}

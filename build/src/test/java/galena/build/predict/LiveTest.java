@@ -97,6 +97,17 @@ final class LiveTest {
     }
 
     @Test
+    void trims_to_a_channel_within_reach() throws Exception {
+        Live live = new Live(Accuracy.CERTIFIED);
+        assertThat(live.trim(999e3, Progress.SILENT)).isEmpty();
+        at(live, Overlay.NONE);
+        Live.Trimmed there = live.trim(999e3, Progress.SILENT).orElseThrow();
+        assertThat(there.part()).isEqualTo("Ct");
+        assertThat(carrier(at(live, Overlay.NONE.set("Ct", there.position())).prediction())).isCloseTo(999e3, within(1.0));
+        assertThat(live.trim(700e3, Progress.SILENT)).isEmpty();
+    }
+
+    @Test
     void leaves_what_does_not_start_to_the_whole_prediction() throws Exception {
         folder = folder.edit(Edit.change("parts.Rs.resistor", "3.3 kΩ", "330 kΩ"));
         Moment silent = at(new Live(Accuracy.CERTIFIED), Overlay.NONE);

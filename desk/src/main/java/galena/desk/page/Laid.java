@@ -1,14 +1,24 @@
 package galena.desk.page;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import galena.build.folder.Build;
 import galena.build.folder.BuildFolder;
+import galena.build.folder.Calibration;
+import galena.build.folder.Layout;
 import galena.build.folder.Overlay;
 import galena.build.wiring.CircuitOf;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 
 /**
  * What the page lays over the build without writing it: adjustments being tried, another temperature, another supply voltage.
@@ -18,6 +28,8 @@ import java.util.OptionalDouble;
  * @param supply open-circuit voltage, V
  */
 record Laid(Map<String, Double> adjustments, OptionalDouble temperature, OptionalDouble supply) {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+
     static final Laid NOTHING = new Laid(Map.of(), OptionalDouble.empty(), OptionalDouble.empty());
 
     Laid {
@@ -45,6 +57,41 @@ record Laid(Map<String, Double> adjustments, OptionalDouble temperature, Optiona
         return new Laid(adjustments, temperature, volts);
     }
 
+    /** What was in pencil when the build was last open; nothing when that can't be told. */
+    static Laid kept(Path folder) {
+        try {
+            JsonNode json = MAPPER.readTree(file(folder).toFile());
+            Laid laid = NOTHING;
+            for (Map.Entry<String, JsonNode> one : json.path("adjustments").properties()) {
+                double position = one.getValue().asDouble(-1);
+                if (position >= 0 && position <= 1) laid = laid.turned(one.getKey(), position);
+            }
+            if (json.path("temperature").isNumber()) laid = laid.warmed(OptionalDouble.of(json.get("temperature").asDouble()));
+            if (json.path("supply").isNumber()) laid = laid.fed(OptionalDouble.of(json.get("supply").asDouble()));
+            return laid;
+        } catch (IOException none) {
+            return NOTHING;
+        }
+    }
+
+    /** Keeps it in the cache. It is pencil: a crash may lose the last of it. */
+    void keep(Path folder, Consumer<Exception> faults) {
+        ObjectNode json = MAPPER.createObjectNode();
+        adjustments.forEach(json.putObject("adjustments")::put);
+        temperature.ifPresent(celsius -> json.put("temperature", celsius));
+        supply.ifPresent(volts -> json.put("supply", volts));
+        try {
+            Files.createDirectories(Layout.CACHE.in(folder));
+            Files.writeString(file(folder), json.toString(), StandardCharsets.UTF_8);
+        } catch (IOException disk) {
+            faults.accept(disk);
+        }
+    }
+
+    private static Path file(Path folder) {
+        return Layout.CACHE.in(folder).resolve("pencil.json");
+    }
+
     /** As far as it fits a build that may have changed meanwhile, with the builder's accepted calibration. */
     Overlay over(BuildFolder folder) {
         Build build = folder.build();
@@ -56,7 +103,7 @@ record Laid(Map<String, Double> adjustments, OptionalDouble temperature, Optiona
             double resistance = CircuitOf.state(build.supply().get()).resistance();
             overlay = overlay.withSupply(new Overlay.SupplyState(supply.getAsDouble(), resistance));
         }
-        Optional<galena.build.folder.Calibration> calibration = folder.calibration();
+        Optional<Calibration> calibration = folder.calibration();
         return calibration.isPresent() ? overlay.withCalibration(calibration.get()) : overlay;
     }
 }

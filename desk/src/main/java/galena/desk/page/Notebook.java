@@ -52,7 +52,7 @@ public final class Notebook implements AutoCloseable {
     });
 
     private BuildFolder folder;
-    private Laid laid = Laid.NOTHING;
+    private Laid laid;
     private final AtomicLong revision = new AtomicLong(1); // counted under the lock, read by what may have to stop
     private Disk disk;
     private List<Problem> troubles = List.of();
@@ -72,6 +72,7 @@ public final class Notebook implements AutoCloseable {
         this.history = History.of(path);
         history.settle(at -> NotebookJson.text(folder.build(), at));
         this.disk = Disk.of(path);
+        this.laid = Laid.kept(path);
         this.jobs = new Jobs(job -> listeners.tell("job", JobJson.of(job)), faults);
         this.drawn = new Drawn(path, () -> listeners.tell("schematic", "{}"), faults);
     }
@@ -133,10 +134,20 @@ public final class Notebook implements AutoCloseable {
         Laid changed = change.apply(laid);
         if (changed.equals(laid)) return picture();
         laid = changed;
+        laid.keep(path, faults);
         revision.incrementAndGet();
         solve();
         listeners.tell("laid", NotebookJson.laid(revision.get(), laid));
         return picture();
+    }
+
+    /** Brings the carrier to the one that is wanted, in pencil; empty when no adjustment can. */
+    synchronized Optional<String> trim() {
+        return folder.build()
+                .intent()
+                .carrier()
+                .flatMap(wanted -> live.trim(wanted.value(), Progress.SILENT))
+                .flatMap(there -> lay(now -> now.turned(there.part(), there.position())));
     }
 
     /**
@@ -175,6 +186,7 @@ public final class Notebook implements AutoCloseable {
         disk = Disk.of(path);
         if (edit.path().matches("parts\\.[^.]+\\.set"))
             laid = laid.released(edit.path().split("\\.")[1]);
+        laid.keep(path, faults);
         changed();
     }
 

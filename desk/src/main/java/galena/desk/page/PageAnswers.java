@@ -145,6 +145,11 @@ public final class PageAnswers implements Answerer {
         switch (path) {
             case "/api/lay":
                 return json(notebook.lay(laying(body)));
+            case "/api/trim":
+                Optional<String> trimmed = notebook.trim();
+                if (trimmed.isPresent()) return Reply.json(trimmed.get());
+                throw Typed.bad(
+                        "carrier", "no adjustment brings it there", "See what each reaches, under Align.", Optional.empty());
             case "/api/write":
                 notebook.write(text(body, "path").orElse(""), text(body, "seen"), text(body, "text"));
                 return Reply.json(notebook.state());

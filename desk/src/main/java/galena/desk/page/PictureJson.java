@@ -54,6 +54,8 @@ final class PictureJson {
             running(json, moment, shown, complete);
             intent.harmonics().ifPresent(limit -> json.number("limit", limit.value()));
             json.number("floor", FLOOR);
+            intent.carrier()
+                    .ifPresent(wanted -> json.number("wanted", wanted.value()).text("wantedWords", wanted.text()));
             curve(json, moment);
             judgements(json, shown.judgements());
             json.texts("notes", complete ? shown.notes() : List.of());

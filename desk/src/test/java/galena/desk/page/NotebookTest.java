@@ -154,6 +154,16 @@ final class NotebookTest {
     }
 
     @Test
+    void a_pencil_mark_trims_to_the_wanted_carrier_and_survives_a_restart() throws Exception {
+        JsonNode picture = json(demo.page().post("/api/trim", "{}"));
+        assertThat(picture.at("/carrier/value").asDouble()).isBetween(998_999.0, 999_001.0);
+        double position = state().at("/laid/adjustments/Ct").asDouble();
+        demo.close();
+        demo = OpenedDemo.in(folder);
+        assertThat(state().at("/laid/adjustments/Ct").asDouble()).isEqualTo(position);
+    }
+
+    @Test
     void an_edit_changes_one_value_and_can_be_undone_after_a_restart() throws Exception {
         String before = file();
         JsonNode state = json(write("parts.Rs.resistor", "3.3 kΩ", "2.7 kΩ"));
