@@ -47,7 +47,7 @@ function shown(report) {
   };
   return [make('h3', {}, report.name), make('p', {class: 'lead'}, report.verdict),
     make('table', {}, make('caption', {}, `read as ${report.layout}; ${report.interval}`),
-      make('tbody', {}, ...report.figures.filter(f => f.known).map(f => make('tr', {}, make('th', {scope: 'row'}, f.label), make('td', {}, f.words), make('td', {}, f.how))))),
+      make('tbody', {}, ...report.figures.filter(f => f.known).map(f => make('tr', {}, make('th', {scope: 'row'}, f.label), make('td', {}, f.words, make('small', {}, f.how)))))),
     ...(report.findings.length ? [make('ul', {class: 'aside'}, ...report.findings.map(f => make('li', {}, f)))] : []),
     ...report.plots.map(p => make('figure', {}, make('img', {src: `/api/plot?capture=${encodeURIComponent(report.name)}&which=${p}`, alt: `${report.name}: ${p}`}))),
     make('div', {class: 'reading'}, make('label', {}, 'at', at), make('label', {}, 'audio level then', audio), make('button', {type: 'button', onclick: file}, 'Note these readings'), done)];

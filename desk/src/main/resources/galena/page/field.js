@@ -10,7 +10,7 @@ let number = 0;
  */
 export function field(label, text, keep, more) {
   const id = `field-${++number}`;
-  const input = make('input', {type: 'text', id, value: text, spellcheck: false, autocomplete: 'off', class: more.pencil ? '' : 'inked', 'data-key': more.key});
+  const input = make('input', {type: 'text', id, value: text, spellcheck: false, autocomplete: 'off', class: more.pencil ? 'tried' : 'inked', 'data-key': more.key});
   const refusal = make('p', {class: 'refusal', id: `${id}-refusal`, hidden: true});
   const refuse = message => {
     refusal.textContent = message;

@@ -181,7 +181,7 @@ function table(rows) {
   const line = m => make('tr', {}, make('th', {scope: 'row'}, `${m.change.replace(' of travel', '')} ${m.what.replace(shown + ' ', '')}`),
     make('td', {}, m.carrier), ...[m.output, m.second, m.third].map(t => make('td', {}, t.replace(' dB', ''))));
   const sheet = (caption, some) => make('table', {class: 'moves'}, make('caption', {}, caption),
-    make('thead', {}, make('tr', {}, make('td'), ...['carrier', 'output, dB', '2f, dB', '3f, dB'].map(h => make('th', {scope: 'col'}, h)))),
+    make('thead', {}, make('tr', {}, make('td'), ...['carrier', 'out, dB', '2f, dB', '3f, dB'].map(h => make('th', {scope: 'col'}, h)))),
     make('tbody', {}, ...some.map(line)));
   const open = place.querySelector('details')?.open ?? false;
   place.replaceChildren(sheet('What a little more of it does, exactly, here', sorted.slice(0, most)),

@@ -81,10 +81,11 @@ public final class Live {
                 build, overlay, quiet, rest, startup.orElseThrow(), solved.get().state());
         last = Optional.of(running);
         String digest = CacheKey.of(folder, overlay, Predict.METHOD + " typical parts " + accuracy.name());
-        OscillationFigures figures = new OscillationFigures(
-                build, overlay, quiet, running.state(), Tolerances.none(running.state()), rest);
+        OscillationFigures figures =
+                new OscillationFigures(build, overlay, quiet, running.state(), Tolerances.none(running.state()), rest);
         Prediction.Oscillation oscillation = figures.all();
-        return Moment.of(running, solved.get().way(), digest, oscillation, reach(running, figures, oscillation, progress));
+        return Moment.of(
+                running, solved.get().way(), digest, oscillation, reach(running, figures, oscillation, progress));
     }
 
     /** The carriers at an adjustment's stops depend on everything but its own position, and are asked for anew only when that moves. */

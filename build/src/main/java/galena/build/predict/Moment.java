@@ -1,5 +1,6 @@
 package galena.build.predict;
 
+import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
 import galena.engine.steady.Waveforms;
 import java.util.ArrayList;
@@ -110,6 +111,7 @@ public final class Moment {
                 r.audioLevel(),
                 output.get().part(),
                 output.get().quantity(),
+                r.build().intent().modulation().map(Quantity::value),
                 progress);
     }
 

@@ -57,7 +57,8 @@ final class LiveTest {
             Moment warm = at(live, overlay), cold = at(new Live(Accuracy.CERTIFIED), overlay);
             assertThat(warm.way()).isNotEqualTo(Live.Way.COLD);
             assertThat(carrier(warm.prediction()) / carrier(cold.prediction())).isCloseTo(1, within(SAME_FREQUENCY));
-            assertThat(warm.prediction().judgements()).hasSameSizeAs(cold.prediction().judgements());
+            assertThat(warm.prediction().judgements())
+                    .hasSameSizeAs(cold.prediction().judgements());
             for (int k = 0; k < warm.prediction().judgements().size(); k++)
                 assertThat(warm.prediction().judgements().get(k).remark())
                         .isEqualTo(cold.prediction().judgements().get(k).remark());
@@ -77,7 +78,8 @@ final class LiveTest {
         Prediction.Curve theirs = (Prediction.Curve) whole.modulation();
         assertThat(((Figure.Known) own.distortion()).value())
                 .isCloseTo(((Figure.Known) theirs.distortion()).value(), within(1e-3));
-        assertThat(moment.traces()).hasSize(2).allSatisfy(t -> assertThat(t.samples()).hasSize(192));
+        assertThat(moment.traces()).hasSize(2).allSatisfy(t -> assertThat(t.samples())
+                .hasSize(192));
         assertThat(own.envelope(96)).hasSize(96);
     }
 
@@ -91,7 +93,8 @@ final class LiveTest {
         assertThat(carrier(edited.prediction())).isGreaterThan(1.03e6);
         Files.writeString(
                 path.resolve("build.yaml"),
-                Files.readString(path.resolve("build.yaml")).replace("  Cc:  {", "  Cx:  {capacitor: 10 pF, from: tail, to: foot}\n  Cc:  {"));
+                Files.readString(path.resolve("build.yaml"))
+                        .replace("  Cc:  {", "  Cx:  {capacitor: 10 pF, from: tail, to: foot}\n  Cc:  {"));
         folder = BuildFolder.open(path);
         assertThat(at(live, Overlay.NONE).way()).isNotEqualTo(Live.Way.WHOLE);
     }
@@ -103,7 +106,8 @@ final class LiveTest {
         at(live, Overlay.NONE);
         Live.Trimmed there = live.trim(999e3, Progress.SILENT).orElseThrow();
         assertThat(there.part()).isEqualTo("Ct");
-        assertThat(carrier(at(live, Overlay.NONE.set("Ct", there.position())).prediction())).isCloseTo(999e3, within(1.0));
+        assertThat(carrier(at(live, Overlay.NONE.set("Ct", there.position())).prediction()))
+                .isCloseTo(999e3, within(1.0));
         assertThat(live.trim(700e3, Progress.SILENT)).isEmpty();
     }
 
@@ -128,13 +132,20 @@ final class LiveTest {
                         .findFirst()
                         .orElseThrow()
                         .perPercent();
-                assertThat(move.carrier()).isCloseTo(theirs.carrier(), within(SAME_DERIVATIVE * Math.abs(theirs.carrier()) + 1e-6));
-                assertThat(move.output()).isCloseTo(theirs.fixed().output(), within(1e-4 * Math.abs(theirs.fixed().output()) + 1e-9));
+                assertThat(move.carrier())
+                        .isCloseTo(theirs.carrier(), within(SAME_DERIVATIVE * Math.abs(theirs.carrier()) + 1e-6));
+                assertThat(move.output())
+                        .isCloseTo(
+                                theirs.fixed().output(),
+                                within(1e-4 * Math.abs(theirs.fixed().output()) + 1e-9));
             }
         }
-        assertThat(moves.heat().carrier()).isCloseTo(report.drift().perTenKelvin().carrier(), within(0.5));
+        assertThat(moves.heat().carrier())
+                .isCloseTo(report.drift().perTenKelvin().carrier(), within(0.5));
         assertThat(moves.supply().orElseThrow().carrier())
-                .isCloseTo(report.drift().perVolt().carrier(), within(0.01 * Math.abs(report.drift().perVolt().carrier())));
+                .isCloseTo(
+                        report.drift().perVolt().carrier(),
+                        within(0.01 * Math.abs(report.drift().perVolt().carrier())));
         assertThat(moves.travel("Ct").carrier()).isCloseTo(100 * report.hertzPerPercent() / 100, within(0.5));
     }
 }
