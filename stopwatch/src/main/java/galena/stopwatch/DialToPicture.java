@@ -102,7 +102,8 @@ public final class DialToPicture {
             while (!Boolean.TRUE.equals(browser.executeScript("return document.querySelectorAll('.part').length > 0")))
                 Thread.sleep(200);
             browser.executeScript("document.querySelector('[data-part=Ct]').dispatchEvent(new MouseEvent('click'))");
-            while (!Boolean.TRUE.equals(browser.executeScript("return Boolean(document.querySelector('[data-rule=Ct]'))")))
+            while (!Boolean.TRUE.equals(
+                    browser.executeScript("return Boolean(document.querySelector('[data-rule=Ct]'))")))
                 Thread.sleep(50);
             browser.executeAsyncScript(MOVE, WARMING, 0);
             double[] moves = numbers((List<?>) browser.executeAsyncScript(MOVE, MOVES, WARMING));

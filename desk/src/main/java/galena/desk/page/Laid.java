@@ -66,8 +66,10 @@ record Laid(Map<String, Double> adjustments, OptionalDouble temperature, Optiona
                 double position = one.getValue().asDouble(-1);
                 if (position >= 0 && position <= 1) laid = laid.turned(one.getKey(), position);
             }
-            if (json.path("temperature").isNumber()) laid = laid.warmed(OptionalDouble.of(json.get("temperature").asDouble()));
-            if (json.path("supply").isNumber()) laid = laid.fed(OptionalDouble.of(json.get("supply").asDouble()));
+            if (json.path("temperature").isNumber())
+                laid = laid.warmed(OptionalDouble.of(json.get("temperature").asDouble()));
+            if (json.path("supply").isNumber())
+                laid = laid.fed(OptionalDouble.of(json.get("supply").asDouble()));
             return laid;
         } catch (IOException none) {
             return NOTHING;

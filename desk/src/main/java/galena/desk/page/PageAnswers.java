@@ -149,7 +149,10 @@ public final class PageAnswers implements Answerer {
                 Optional<String> trimmed = notebook.trim();
                 if (trimmed.isPresent()) return Reply.json(trimmed.get());
                 throw Typed.bad(
-                        "carrier", "no adjustment brings it there", "See what each reaches, under Align.", Optional.empty());
+                        "carrier",
+                        "no adjustment brings it there",
+                        "See what each reaches, under Align.",
+                        Optional.empty());
             case "/api/write":
                 notebook.write(text(body, "path").orElse(""), text(body, "seen"), text(body, "text"));
                 return Reply.json(notebook.state());

@@ -89,7 +89,9 @@ final class KillTest {
             String first = out.readLine(), second = out.readLine();
             assertThat(second).as("the scribe's second line").isNotNull().startsWith("written ");
             TimeUnit.MILLISECONDS.sleep(milliseconds);
-            ProcessHandle.of(scribe.pid()).orElseThrow().destroyForcibly(); // the process's own would close what it has said
+            ProcessHandle.of(scribe.pid())
+                    .orElseThrow()
+                    .destroyForcibly(); // the process's own would close what it has said
             List<String> said = new java.util.ArrayList<>(List.of(first, second));
             out.lines().filter(l -> l.endsWith(" %")).forEach(said::add);
             scribe.waitFor();
