@@ -72,6 +72,11 @@ public sealed interface SteadyState {
         Orbit coarse() {
             return inner.coarse;
         }
+
+        /** The same period on the coarser of the two meshes, from which the error was measured. */
+        public Waveforms coarser() {
+            return new Waveforms(waveforms.equations(), inner.coarse, waveforms.drive());
+        }
     }
 
     /** What later questions start from: the coarser of the two orbits. Opaque. */

@@ -55,6 +55,11 @@ public final class Waveforms {
         return orbit.intervals();
     }
 
+    /** The mesh on the period, 0 first, 1 last. A copy. */
+    public double[] mesh() {
+        return orbit.mesh.clone();
+    }
+
     /** Mean over the period of an unknown. */
     public double mean(int unknown) {
         return coefficient(unknown, 0)[0];

@@ -1,0 +1,37 @@
+package galena.engine.envelope;
+
+import java.util.Locale;
+
+/** What the search for a modulated oscillation came to. */
+public sealed interface EnvelopeAnswer permits Envelope, EnvelopeAnswer.NotFound {
+    /** Why there is none. */
+    enum Reason {
+        /** From some level on the slow problem has no smooth answer that was found: the oscillation quits at the trough, or snaps. */
+        QUITS("the oscillation could be followed only up to a part of the level: it quits or snaps in the trough"),
+        /** The envelope is too sharp for the most slow points allowed. */
+        TOO_SHARP("the envelope changes with every refinement of the slow points");
+
+        private final String words;
+
+        Reason(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String toString() {
+            return words;
+        }
+    }
+
+    /**
+     * None.
+     *
+     * @param share of the level that could be reached, 0 to 1
+     */
+    record NotFound(Reason reason, double share) implements EnvelopeAnswer {
+        @Override
+        public String toString() {
+            return reason + String.format(Locale.ROOT, " (reached %.0f %% of the level)", 100 * share);
+        }
+    }
+}
