@@ -20,15 +20,19 @@ import java.util.Optional;
  */
 public final class DynamicEnvelope {
     private static final int FIRST_POINTS = 17;
+    private static final int MOST_FIRST_POINTS = 51;
     private static final int MOST_POINTS = 129;
     private static final double SMALLEST_STEP = 0.02;
+
+    /** Where devices change their state within the slow period, the envelope has corners and its error falls slowly: what may be left. */
+    private static final double USABLE = 3e-3;
 
     private final double tolerance;
     private final int firstPoints;
     private final Watch watch;
 
     /**
-     * @param tolerance largest error of a coil's carrier current over the slow period, as a share of its mean: 1e-4 is a
+     * @param tolerance error aimed at, of a coil's carrier current over the slow period, as a share of its mean: 1e-4 is a
      *     hundredth of a point of depth
      */
     public DynamicEnvelope(double tolerance, Watch watch) {
@@ -50,12 +54,17 @@ public final class DynamicEnvelope {
     public EnvelopeAnswer solve(SteadyState.Found carrier, SlowSource source) {
         Sidebands sidebands = new Sidebands(carrier, source.name());
         Layout layout = sidebands.layout();
-        SlowGrid grid = new SlowGrid(firstPoints, source.frequency());
-        CycleNewton newton = new CycleNewton(layout, grid, carrier, source.name(), watch);
-        Climb climb = climb(newton, grid, sidebands, source);
-        if (climb.share() < 1) return new EnvelopeAnswer.NotFound(EnvelopeAnswer.Reason.QUITS, climb.share());
-        Envelope coarse = new Envelope(layout, grid, climb.cycles(), source, Optional.empty(), newton.iterations());
-        return refine(carrier, coarse, source);
+        double reached = 0;
+        for (int points = firstPoints; points <= MOST_FIRST_POINTS; points = 3 * points) {
+            SlowGrid grid = new SlowGrid(points, source.frequency());
+            CycleNewton newton = new CycleNewton(layout, grid, carrier, source.name(), watch);
+            Climb climb = climb(newton, grid, sidebands, source);
+            reached = Math.max(reached, climb.share());
+            if (climb.share() < 1) continue; // too few points to follow a corner look like an oscillation that quits
+            Envelope coarse = new Envelope(layout, grid, climb.cycles(), source, Optional.empty(), newton.iterations());
+            return refine(carrier, coarse, source);
+        }
+        return new EnvelopeAnswer.NotFound(EnvelopeAnswer.Reason.QUITS, reached);
     }
 
     private record Climb(Cycle[] cycles, double share) {}
@@ -105,7 +114,8 @@ public final class DynamicEnvelope {
             if (fine.error().orElseThrow().amplitude() <= tolerance) return fine;
             coarse = fine;
         }
-        return new EnvelopeAnswer.NotFound(EnvelopeAnswer.Reason.TOO_SHARP, 1);
+        boolean usable = coarse.error().filter(e -> e.amplitude() <= USABLE).isPresent();
+        return usable ? coarse : new EnvelopeAnswer.NotFound(EnvelopeAnswer.Reason.TOO_SHARP, 1);
     }
 
     private static Cycle[] still(Cycle cycle, SlowGrid grid) {

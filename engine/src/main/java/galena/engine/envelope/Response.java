@@ -38,8 +38,7 @@ public final class Response {
 
     /** Departure of the slow mean of x_a − x_b per unit. */
     public double[] mean(int a, int b) {
-        double[][] both = lines(a, b, 0);
-        return new double[] {both[0][0] / 2, both[0][1] / 2};
+        return lines(a, b, 0)[0];
     }
 
     /**
@@ -55,7 +54,7 @@ public final class Response {
         double upRe = 0, upIm = 0, lowRe = 0, lowIm = 0;
         for (int k = 0; k < layout.intervals(); k++) {
             for (int g = 0; g < Cubic.NODES; g++) {
-                double phase = Cubic.phase(layout, k, g), weight = 2 * Cubic.weight(layout, k, g);
+                double phase = Cubic.phase(layout, k, g), weight = Cubic.weight(layout, k, g);
                 double re = Cubic.at(layout, x[0], first[0], a, b, k, g);
                 double im = Cubic.at(layout, x[1], first[1], a, b, k, g);
                 double back = turn * phase, c = Math.cos(back), s = Math.sin(back);

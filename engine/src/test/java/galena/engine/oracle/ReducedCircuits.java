@@ -24,11 +24,11 @@ final class ReducedCircuits {
     private ReducedCircuits() {}
 
     /** Capacitance of the gate junctions of {@link Circuits#jfet}. */
-    private static double gate(double v) {
+    static double gate(double v) {
         return depletion(3e-12, 0.8, 0.5, v);
     }
 
-    private static double gateCurrent(double v) {
+    static double gateCurrent(double v) {
         return diode(1e-14, 1, v);
     }
 
@@ -96,7 +96,7 @@ final class ReducedCircuits {
     }
 
     /** Collector and base currents and the two capacitances of {@link Circuits#npn}. */
-    private record Transistor(double collector, double base, double ofEmitter, double ofCollector) {
+    record Transistor(double collector, double base, double ofEmitter, double ofCollector) {
         static Transistor at(double vc, double vb, double ve) {
             double vbe = vb - ve, vbc = vb - vc;
             double forward = 1e-14 * Math.expm1(vbe / VT), reverse = 1e-14 * Math.expm1(vbc / VT);
