@@ -22,7 +22,7 @@ public final class DynamicEnvelope {
     private static final int FIRST_POINTS = 17;
     private static final int MOST_FIRST_POINTS = 51;
     private static final int MOST_POINTS = 129;
-    private static final double SMALLEST_STEP = 0.02;
+    private static final double SMALLEST_STEP = 0.05;
 
     /** Where devices change their state within the slow period, the envelope has corners and its error falls slowly: what may be left. */
     private static final double USABLE = 3e-3;

@@ -3,13 +3,17 @@ package galena.engine.envelope;
 import java.util.Locale;
 
 /** What the search for a modulated oscillation came to. */
-public sealed interface EnvelopeAnswer permits Envelope, EnvelopeAnswer.NotFound {
+public sealed interface EnvelopeAnswer permits Envelope, EnvelopeRun, EnvelopeAnswer.NotFound {
     /** Why there is none. */
     enum Reason {
         /** From some level on the slow problem has no smooth answer that was found: the oscillation quits at the trough, or snaps. */
         QUITS("the oscillation could be followed only up to a part of the level: it quits or snaps in the trough"),
         /** The envelope is too sharp for the most slow points allowed. */
-        TOO_SHARP("the envelope changes with every refinement of the slow points");
+        TOO_SHARP("the envelope changes with every refinement of the slow points"),
+        /** Followed in time only: the slow period holds too many carrier cycles. */
+        TOO_LONG("two periods of so slow a source hold more carrier cycles than are allowed to be followed in time"),
+        /** Followed in time only. */
+        STUCK("the run in time could not be continued");
 
         private final String words;
 
