@@ -1,6 +1,8 @@
 package galena.build.predict;
 
 import galena.build.figure.Figure;
+import galena.build.modulation.AudioResponse;
+import galena.build.modulation.ToneAnswer;
 import galena.engine.steady.Floquet;
 import java.util.List;
 import java.util.Map;
@@ -179,6 +181,8 @@ public record Prediction(
      * @param deepestClean the depth at which the distortion reaches the limit, with its level; or why not
      * @param cleanLimit that limit
      * @param limits audio for the wanted depth, best bias, and where the carrier stops
+     * @param tone what a 1 kHz tone at that level does with the tanks' memory in it, or why that is not known
+     * @param response of a small tone
      */
     public record Curve(
             String quantity,
@@ -192,7 +196,9 @@ public record Prediction(
             Figure swing,
             Figure deepestClean,
             double cleanLimit,
-            StaticLimits limits)
+            StaticLimits limits,
+            ToneAnswer tone,
+            AudioResponse response)
             implements Modulation {
         public Curve {
             curve = List.copyOf(curve);

@@ -1,6 +1,8 @@
 package galena.build.predict;
 
 import galena.build.figure.Figure;
+import galena.build.modulation.Modulator;
+import galena.build.modulation.ToneAnswer;
 import galena.build.quantity.Unit;
 import galena.engine.circuit.Circuit;
 import galena.engine.equations.Equations;
@@ -34,7 +36,8 @@ final class StaticModulation {
     private static final double BEYOND_LEVEL = 2;
     private static final int MOST_POINTS = 40;
     private static final int FEWEST_POINTS = 5;
-    private static final double TEST_TONE = 1000;
+    private static final double TEST_TONE = Modulator.USUAL_TONE;
+    private static final double[] SHOWN = {50, 100, 200, 500, 1000, 2000, 3000, 5000, 10_000, 15_000};
     private static final String BASIS = "predicted, typical parts, static curve";
 
     /** Of a figure, for the curve between its points; tolerances are not in it. */
@@ -50,6 +53,7 @@ final class StaticModulation {
     private final double level;
     private final Optional<Double> depth;
     private final Progress progress;
+    private final Modulator modulator;
 
     private StaticModulation(
             Circuit held,
@@ -58,7 +62,9 @@ final class StaticModulation {
             String quantity,
             double level,
             Optional<Double> depth,
+            Modulator modulator,
             Progress progress) {
+        this.modulator = modulator;
         this.held = held;
         this.source = source;
         this.coil = coil;
@@ -85,7 +91,9 @@ final class StaticModulation {
             Optional<Double> depth,
             Progress progress) {
         Circuit held = Envelope.hold(carrier.waveforms());
-        return new StaticModulation(held, source, coil, quantity, level, depth, progress).solve(carrier);
+        String branch = Output.branch(carrier.waveforms().equations().circuit(), coil);
+        Modulator modulator = new Modulator(carrier, source, branch, quantity, progress.watch());
+        return new StaticModulation(held, source, coil, quantity, level, depth, modulator, progress).solve(carrier);
     }
 
     private Prediction.Modulation solve(SteadyState.Found carrier) {
@@ -187,7 +195,9 @@ final class StaticModulation {
                 known(envelope.map(e -> swing(curve.frequencies(level))), Unit.HERTZ, "swing", why),
                 deepest,
                 CLEAN,
-                limits(walked, curve, clean));
+                limits(walked, curve, clean),
+                tone(),
+                modulator.response(SHOWN));
     }
 
     private StaticLimits limits(Walked walked, AmplitudeCurve curve, Optional<AmplitudeCurve.Clean> clean) {
@@ -220,6 +230,11 @@ final class StaticModulation {
                 known(best.map(AmplitudeCurve.Clean::level), Unit.VOLT, "audio with best bias", none),
                 walked.stopsBelow,
                 walked.stopsAbove);
+    }
+
+    private ToneAnswer tone() {
+        progress.at(0.8, "modulation by a tone");
+        return modulator.at(level, TEST_TONE);
     }
 
     private Figure known(Optional<Double> value, Unit unit, String what, String why) {

@@ -3,6 +3,8 @@ package galena.build.predict;
 import galena.build.figure.Figure;
 import galena.build.folder.Build;
 import galena.build.folder.Intent;
+import galena.build.modulation.Modulated;
+import galena.build.modulation.ToneAnswer;
 import galena.build.predict.Prediction.Judgement;
 import galena.build.predict.Prediction.Outcome;
 import galena.build.quantity.Engineering;
@@ -142,11 +144,15 @@ final class Verdict {
                 ? (known.value() >= wanted.value() ? Outcome.MEETS : Outcome.FAILS)
                 : Outcome.FAILS;
         String limit = Engineering.exact(curve.cleanLimit(), Unit.FRACTION);
-        add(
-                "modulation",
-                wanted + " under " + limit + " distortion",
-                deepest,
-                outcome,
-                "static; tank memory not in it");
+        add("modulation", wanted + " under " + limit + " distortion", deepest, outcome, remark(curve.tone()));
+    }
+
+    /** Depth and swing of the tone at full level, side by side. */
+    private static String remark(ToneAnswer tone) {
+        if (tone instanceof ToneAnswer.NoTone none) return "by the static curve; a 1 kHz tone: " + none.reason();
+        Modulated at = (Modulated) tone;
+        return "by the static curve; 1 kHz at full level: +" + at.positivePeak().text() + ", −"
+                + at.negativePeak().text() + " with " + at.distortion().text() + " distortion and "
+                + at.swing().text() + " swing";
     }
 }

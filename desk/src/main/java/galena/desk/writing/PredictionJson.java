@@ -92,5 +92,7 @@ public final class PredictionJson {
                 .figure("biasedLevel", limits.biasedLevel())
                 .figure("stopsBelow", limits.stopsBelow())
                 .figure("stopsAbove", limits.stopsAbove()));
+        json.object("tone", () -> ModulationJson.tone(json, c.tone()));
+        json.object("response", () -> ModulationJson.response(json, c.response()));
     }
 }

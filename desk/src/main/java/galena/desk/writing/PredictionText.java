@@ -228,20 +228,17 @@ public final class PredictionText {
         }
         Curve curve = (Curve) prediction.modulation();
         page.heading("Modulation of " + curve.quantity() + " by " + Words.number(curve.level(), Unit.VOLT, 3)
-                + " peak from " + curve.source());
+                + " peak from " + curve.source() + " at 1 kHz");
         Page.Table table = page.table().folding();
-        table.row("positive peak", Words.alone(curve.positivePeak()));
-        table.row("negative peak", Words.alone(curve.negativePeak()));
-        table.row("distortion", Words.alone(curve.distortion()) + " of the envelope");
-        table.row("carrier shift", Words.alone(curve.carrierShift()));
-        table.row("swing", Words.alone(curve.swing()) + " peak");
+        ModulationRows.tone(table, curve.tone());
+        ModulationRows.response(table, curve.response());
         table.row(
                 "deepest clean",
-                Words.alone(curve.deepestClean()) + " below " + Words.percent(curve.cleanLimit()) + " distortion"
-                        + with(curve.limits().cleanLevel()));
+                Words.alone(curve.deepestClean()) + " below " + Words.percent(curve.cleanLimit())
+                        + " distortion, by the static curve" + with(curve.limits().cleanLevel()));
         limits(curve, table);
         table.end();
-        page.line("From the static curve with typical parts: slow audio, the tanks' memory left out.");
+        page.line("Typical parts. Sweeps, other levels, what sets the response and what cures swing: galena modulate.");
     }
 
     private static void limits(Curve curve, Page.Table table) {

@@ -1,0 +1,229 @@
+package galena.build.depth;
+
+import galena.build.depth.Deepened.Condition;
+import galena.build.depth.Deepened.Setting;
+import galena.build.figure.Figure;
+import galena.build.folder.BuildFolder;
+import galena.build.folder.Overlay;
+import galena.build.folder.Supply;
+import galena.build.depth.Modulate.NoAudio;
+import galena.build.modulation.Modulated;
+import galena.build.modulation.Modulator;
+import galena.build.predict.NoOperatingPoint;
+import galena.build.predict.Progress;
+import galena.build.predict.Running;
+import galena.build.predict.Running.NotRunning;
+import galena.build.quantity.Engineering;
+import galena.build.quantity.Unit;
+import galena.build.source.BadInputException;
+import galena.build.spread.Conditions;
+import galena.build.wiring.CircuitOf;
+import galena.engine.part.Preset;
+import galena.engine.steady.Accuracy;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Finds the audio level, and the position of every preset that sets a bias, that give the deepest modulation under a limit of
+ * distortion, with a fresh and a flat battery, in cold and heat. In each condition the level is found at which a 1 kHz tone meets
+ * the limit or the trough meets zero; the lowest of them holds for all. One preset at a time is moved over its travel.
+ */
+public final class Deepen {
+    /** Distortion up to which a modulation counts as clean, common practice. */
+    public static final double CLEAN = 0.05;
+
+    private static final double[] POSITIONS = {0.1, 0.3, 0.5, 0.7, 0.9};
+    private static final double DEEPEST = 0.995;
+    private static final double FIRST = 0.7;
+    private static final int STEPS = 7;
+    private static final double CLOSE = 0.01;
+
+    /** A preset that changes the carrier by less than this from stop to stop passes audio only. */
+    private static final double BIASES = 0.02;
+
+    private static final double PROGRAMME_TOP = 4500;
+    private static final double LOST = 0.89;
+
+    private final BuildFolder folder;
+    private final Overlay overlay;
+    private final double limit;
+    private final Progress progress;
+    private int done;
+
+    private Deepen(BuildFolder folder, Overlay overlay, double limit, Progress progress) {
+        this.folder = folder;
+        this.overlay = overlay;
+        this.limit = limit;
+        this.progress = progress;
+    }
+
+    /**
+     * @param limit of the envelope's distortion, a fraction
+     * @throws BadInputException when the circuit has no solution for a reason that stands in the file
+     * @throws NoOperatingPoint when none was found
+     * @throws NotRunning when nothing oscillates as the build is set
+     * @throws NoAudio when the build has no audio source
+     */
+    public static Deepened of(BuildFolder folder, Overlay overlay, double limit, Progress progress)
+            throws BadInputException, NoOperatingPoint, NotRunning, NoAudio {
+        return new Deepen(folder, overlay, limit, progress).answer();
+    }
+
+    private Deepened answer() throws BadInputException, NoOperatingPoint, NotRunning, NoAudio {
+        Running asSet = Running.of(folder.build(), overlay, Accuracy.LIVE, progress);
+        String source = Modulate.source(asSet);
+        List<Map<String, Double>> positions = positions(asSet);
+        List<Setting> settings = new ArrayList<>();
+        for (Map<String, Double> presets : positions) {
+            progress.at(0.05 + 0.95 * done++ / positions.size(), "bias and level");
+            Optional<Setting> setting = setting(presets, source);
+            setting.ifPresent(settings::add);
+        }
+        settings.sort(Comparator.comparingDouble(s -> -s.depth()));
+        List<String> notes = new ArrayList<>();
+        if (positions.size() == 1) notes.add("No preset of this build moves a bias; the audio level alone was sought.");
+        if (settings.isEmpty()) {
+            String why = "in no setting does it oscillate and modulate cleanly in every condition";
+            return new Deepened(folder.build().name(), source, limit, settings, why, asSet.audioLevel(), notes);
+        }
+        String binding = binding(settings, asSet, source, positions.size() > 1);
+        return new Deepened(folder.build().name(), source, limit, settings, binding, asSet.audioLevel(), notes);
+    }
+
+    /** As set, and one preset after the other over its travel where that moves the carrier. */
+    private List<Map<String, Double>> positions(Running asSet) {
+        List<Map<String, Double>> positions = new ArrayList<>();
+        positions.add(Map.of());
+        for (String name : folder.build().adjustments()) {
+            if (!(asSet.circuit().part(name).orElseThrow() instanceof Preset)) continue;
+            if (!biases(asSet, name)) continue;
+            for (double p : POSITIONS) positions.add(Map.of(name, p));
+        }
+        return positions;
+    }
+
+    private boolean biases(Running asSet, String preset) {
+        List<Double> outputs = new ArrayList<>();
+        for (double p : new double[] {0.1, 0.9}) running(overlay.set(preset, p)).ifPresent(r -> outputs.add(output(r)));
+        if (outputs.size() < 2) return true;
+        return Math.abs(outputs.get(1) - outputs.get(0)) > BIASES * output(asSet);
+    }
+
+    private static double output(Running running) {
+        return running.state().waveforms().currentAmplitude(Modulate.branch(running), 1);
+    }
+
+    private Optional<Running> running(Overlay over) {
+        try {
+            return Optional.of(Running.of(folder.build(), over, Accuracy.LIVE, progress));
+        } catch (BadInputException | NoOperatingPoint | NotRunning no) {
+            return Optional.empty();
+        }
+    }
+
+    private Map<String, Overlay> conditions(Overlay base) {
+        Map<String, Overlay> all = new LinkedHashMap<>();
+        all.put("as set", base);
+        folder.build().supply().ifPresent(supply -> {
+            if (!(supply instanceof Supply.OfBattery battery)) return;
+            all.put("fresh battery", base.withSupply(state(battery, 1)));
+            all.put("flat battery", base.withSupply(state(battery, Conditions.FULL.flattest())));
+        });
+        for (double t : new double[] {Conditions.FULL.coldest(), Conditions.FULL.warmest()}) {
+            all.put(Math.round(t) + " °C", base.atTemperature(t));
+        }
+        return all;
+    }
+
+    private static Overlay.SupplyState state(Supply.OfBattery named, double charge) {
+        var battery = CircuitOf.battery(named);
+        return new Overlay.SupplyState(battery.emf(charge), battery.resistance(charge));
+    }
+
+    /** A condition, its modulator, and the level up to which it is clean. */
+    private record Bound(String name, Modulator modulator, double most, Modulated there) {}
+
+    private Optional<Setting> setting(Map<String, Double> presets, String source) {
+        Overlay base = overlay;
+        for (Map.Entry<String, Double> p : presets.entrySet()) base = base.set(p.getKey(), p.getValue());
+        List<Bound> bounds = new ArrayList<>();
+        for (Map.Entry<String, Overlay> c : conditions(base).entrySet()) {
+            Optional<Running> running = running(c.getValue());
+            if (running.isEmpty()) return Optional.empty();
+            Optional<Bound> bound = bound(c.getKey(), Modulate.modulator(running.get(), source, progress));
+            if (bound.isEmpty()) return Optional.empty();
+            bounds.add(bound.get());
+        }
+        Bound tightest = bounds.stream().min(Comparator.comparingDouble(Bound::most)).orElseThrow();
+        List<Condition> conditions = new ArrayList<>();
+        double shallowest = Double.POSITIVE_INFINITY;
+        for (Bound b : bounds) {
+            if (!(b.modulator().at(tightest.most(), Modulator.USUAL_TONE) instanceof Modulated tone)) return Optional.empty();
+            double depth = Math.min(value(tone.positivePeak()), value(tone.negativePeak()));
+            shallowest = Math.min(shallowest, depth);
+            conditions.add(new Condition(
+                    b.name(), b.most(), depth, value(tone.distortion()), value(tone.swing()), suffers(b.there()), crestGives(b.there())));
+        }
+        return Optional.of(new Setting(presets, tightest.most(), shallowest, tightest.name(), conditions));
+    }
+
+    private static double value(Figure figure) {
+        return figure instanceof Figure.Known known ? known.value() : 0;
+    }
+
+    private static boolean crestGives(Modulated tone) {
+        return value(tone.positivePeak()) < value(tone.negativePeak());
+    }
+
+    private String suffers(Modulated tone) {
+        if (value(tone.distortion()) >= (1 - 3 * CLOSE) * limit) return "distortion";
+        return "trough";
+    }
+
+    /** The highest level that stays clean, by halving between a clean and an unclean one. */
+    private Optional<Bound> bound(String name, Modulator modulator) {
+        double low = 0, high = FIRST / modulator.small(Modulator.USUAL_TONE).depth(), highest = Double.POSITIVE_INFINITY;
+        Optional<Modulated> best = Optional.empty();
+        for (int k = 0; k < STEPS; k++) {
+            if (modulator.at(high, Modulator.USUAL_TONE) instanceof Modulated tone && clean(tone)) {
+                low = high;
+                best = Optional.of(tone);
+                high = Double.isFinite(highest) ? (low + highest) / 2 : high * 1.25;
+            } else {
+                highest = high;
+                high = (low + highest) / 2;
+            }
+            if (low > 0 && highest - low < CLOSE * low) break;
+        }
+        double most = low;
+        return best.map(tone -> new Bound(name, modulator, most, tone));
+    }
+
+    private boolean clean(Modulated tone) {
+        return value(tone.distortion()) <= limit && value(tone.negativePeak()) <= DEEPEST;
+    }
+
+    private String binding(List<Setting> settings, Running asSet, String source, boolean biased) {
+        Setting best = settings.get(0);
+        Condition tight = best.conditions().stream().filter(c -> c.name().equals(best.binds())).findFirst().orElseThrow();
+        List<String> words = new ArrayList<>();
+        if (asSet.audioLevel() > 0 && best.level() > asSet.audioLevel()) {
+            words.add("drive: the programme gives " + Engineering.print(asSet.audioLevel(), Unit.VOLT, 2) + " and "
+                    + Engineering.print(best.level(), Unit.VOLT, 2) + " are wanted");
+        }
+        if (tight.suffers().equals("trough")) words.add("the trough meets zero: full depth is reached (" + tight.name() + ")");
+        else if (tight.crestGives()) {
+            words.add("supply: the crest gives first (" + tight.name() + ")" + (tight.name().contains("battery") ? "" : ", more supply or less carrier leaves room"));
+        } else words.add("bias range: the trough gives first (" + tight.name() + ")" + (biased ? "" : "; a bias preset would show how far it can be moved"));
+        Modulator modulator = Modulate.modulator(asSet, source, progress);
+        double top = modulator.small(PROGRAMME_TOP).depth() / modulator.small(Modulator.USUAL_TONE).depth();
+        if (top < LOST) {
+            words.add("tank Q: at 4.5 kHz the depth is " + Engineering.print(top, Unit.FRACTION, 2) + " of that at 1 kHz");
+        }
+        return String.join("; ", words);
+    }
+}
