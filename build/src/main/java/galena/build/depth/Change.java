@@ -17,10 +17,30 @@ import java.util.List;
  * A circuit with one value changed.
  *
  * @param what changes, in words
- * @param cause what it would show should it help
+ * @param way by which swing would come, should the change help
+ * @param through the part, stray, coupling or net by which it would come
  * @param circuit with the change
  */
-record Change(String what, String cause, Circuit circuit) {
+record Change(String what, Way way, String through, Circuit circuit) {
+    /** How audio or modulation gets at the carrier's frequency. */
+    enum Way {
+        COUPLING,
+        SUPPLY,
+        TUNING
+    }
+
+    /** The cause in words. @param pulled whether the oscillation itself swings, or the carrier is turned behind it only */
+    String cause(boolean pulled) {
+        return switch (way) {
+            case COUPLING ->
+                pulled
+                        ? "what follows pulls the oscillator through " + through
+                        : "the carrier gets past its modulator, or is turned behind it, through " + through;
+            case SUPPLY -> "the audio moves the supply: " + through;
+            case TUNING -> "a tank off the carrier turns depth into swing: " + through;
+        };
+    }
+
     /** Share by which values are moved when the response's points are differentiated. */
     static final double STEP = 0.02;
 
@@ -49,7 +69,7 @@ record Change(String what, String cause, Circuit circuit) {
 
     private static Change of(Circuit circuit, Part part, String value, Part changed) {
         String name = part.name().replaceFirst("\\.resistance$", "");
-        return new Change(name + " " + value, "", circuit.with(changed));
+        return new Change(name + " " + value, Way.TUNING, name, circuit.with(changed));
     }
 
     /** What might cure swing: less coupling, more decoupling. */
@@ -60,14 +80,16 @@ record Change(String what, String cause, Circuit circuit) {
                 String coils = k.first() + " and " + k.second();
                 all.add(new Change(
                         "keep " + coils + " from coupling",
-                        "the output pulls the oscillator through the coupling of " + coils,
+                        Way.COUPLING,
+                        "the coupling of " + coils,
                         circuit.with(k.scaled(1e-6))));
             }
             if (part instanceof Capacitor c) capacitor(all, circuit, c);
             if (part instanceof Resistor r && r.resistance() <= FEEDS_UP_TO && decoupled(circuit, r.from()) && decoupled(circuit, r.to())) {
                 all.add(new Change(
                         r.name() + " from " + value(r.resistance(), Unit.OHM) + " to " + value(2.2 * r.resistance(), Unit.OHM),
-                        "the audio pushes the oscillator's supply through " + r.name(),
+                        Way.SUPPLY,
+                        "through " + r.name(),
                         circuit.with(r.scaled(2.2))));
             }
         }
@@ -76,16 +98,17 @@ record Change(String what, String cause, Circuit circuit) {
 
     private static void capacitor(List<Change> all, Circuit circuit, Capacitor c) {
         boolean stray = isStray(c);
-        if (c.capacitance() <= COUPLES_UP_TO) {
+        if (c.capacitance() <= COUPLES_UP_TO && !(stray && grounded(c))) {
             String what = stray ? "halve the stray between " + c.from() + " and " + c.to() : "halve " + c.name() + " to " + value(c.capacitance() / 2, Unit.FARAD);
             String through = stray ? "the stray between " + c.from() + " and " + c.to() : c.name();
-            all.add(new Change(what, "what follows pulls the oscillator through " + through, circuit.with(c.scaled(0.5))));
+            all.add(new Change(what, Way.COUPLING, through, circuit.with(c.scaled(0.5))));
         }
         if (c.capacitance() >= DECOUPLES_FROM && grounded(c)) {
             String net = c.from().equals(Circuit.GROUND) ? c.to() : c.from();
             all.add(new Change(
                     c.name() + " from " + value(c.capacitance(), Unit.FARAD) + " to " + value(10 * c.capacitance(), Unit.FARAD),
-                    "the audio moves the net " + net,
+                    Way.SUPPLY,
+                    "net " + net,
                     circuit.with(c.scaled(10))));
         }
     }

@@ -148,7 +148,7 @@ public final class Modulate {
                 if (position < 0 || position > 1) continue;
                 String to = Engineering.print(position, Unit.FRACTION, 2);
                 changes.add(new Change(
-                        "turn " + name + " to " + to, "a tank off the carrier turns depth into swing", running.turned(name, position)));
+                        "turn " + name + " to " + to, Change.Way.TUNING, name, running.turned(name, position)));
             }
         }
         return changes;

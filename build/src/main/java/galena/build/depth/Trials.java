@@ -35,6 +35,9 @@ final class Trials {
     /** One that leaves less output than this share cures by detuning. */
     private static final double WEAKER = 0.7;
 
+    /** From this share of the output's swing on, the oscillation's own is what counts. */
+    private static final double OWN = 0.5;
+
     private static final double HELPS = 0.97;
     private static final double DIFFERENCE = 1e-3;
     private static final int MOST_CURES = 6;
@@ -120,6 +123,8 @@ final class Trials {
     /** Cures that lower the swing at the depth that the build has now, worth most first; the first three verified in full. */
     List<Cure> cures(double level, double audio, List<Change> changes) {
         Response.Modulation now = modulator.small(audio);
+        double[] own = modulator.response(audio).oscillationFrequency();
+        boolean pulled = Math.hypot(own[0], own[1]) > OWN * now.swing();
         List<Cure> cures = new ArrayList<>();
         List<Modulator> by = new ArrayList<>();
         for (Change change : changes) {
@@ -130,7 +135,7 @@ final class Trials {
             Response.Modulation small = changed.get().small(audio);
             double swing = level * small.swing() * now.depth() / small.depth();
             if (!(swing < HELPS * level * now.swing())) continue;
-            cures.add(new Cure(change.what(), change.cause(), swing, level * small.depth(), there, false));
+            cures.add(new Cure(change.what(), change.cause(pulled), swing, level * small.depth(), there, false));
             by.add(changed.get());
         }
         List<Cure> sorted = new ArrayList<>(cures);

@@ -26,7 +26,7 @@ final class ModulationRows {
         table.row("distortion", Words.alone(tone.distortion()) + " of the envelope: " + harmonics(tone));
         table.row("carrier shift", Words.alone(tone.carrierShift()));
         if (tone.oscillatorSwing() instanceof Figure.Known own) {
-            table.row("oscillator's own", "swing " + Words.alone(own) + " peak, before its tank and what follows");
+            table.row("oscillator's own", "swing " + Words.alone(own) + " peak; what follows it adds or takes the rest");
         }
         if (!tone.troubles().isEmpty()) {
             table.row("trouble", tone.troubles().stream().map(Object::toString).collect(Collectors.joining("; ")));
@@ -49,7 +49,7 @@ final class ModulationRows {
         table.row("−3 dB points", end(response.low()) + " and " + end(response.high()));
     }
 
-    private static String end(Figure figure) {
+    static String end(Figure figure) {
         return figure instanceof Figure.Missing none
                 ? none.reason()
                 : Words.number(((Figure.Known) figure).value(), Unit.HERTZ, 3);

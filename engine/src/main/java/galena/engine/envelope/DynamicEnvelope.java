@@ -62,7 +62,7 @@ public final class DynamicEnvelope {
             reached = Math.max(reached, climb.share());
             if (climb.share() < 1) continue; // too few points to follow a corner look like an oscillation that quits
             Envelope coarse = new Envelope(layout, grid, climb.cycles(), source, Optional.empty(), newton.iterations());
-            return refine(carrier, coarse, source);
+            return refine(carrier, coarse, sidebands, source);
         }
         return new EnvelopeAnswer.NotFound(EnvelopeAnswer.Reason.QUITS, reached);
     }
@@ -101,14 +101,19 @@ public final class DynamicEnvelope {
         }
     }
 
-    private EnvelopeAnswer refine(SteadyState.Found carrier, Envelope first, SlowSource source) {
+    private EnvelopeAnswer refine(SteadyState.Found carrier, Envelope first, Sidebands sidebands, SlowSource source) {
         Envelope coarse = first;
         int iterations = first.iterations();
         while (2 * coarse.points() - 1 <= MOST_POINTS) {
             SlowGrid grid = new SlowGrid(2 * coarse.points() - 1, source.frequency());
             CycleNewton newton = new CycleNewton(coarse.layout(), grid, carrier, source.name(), watch);
             Cycle[] finer = coarse.on(grid);
-            if (!solved(newton, finer, source)) break;
+            if (!solved(newton, finer, source)) {
+                // what held on few points may have been an oscillation that quits between two of them
+                Climb climb = climb(newton, grid, sidebands, source);
+                if (climb.share() < 1) return new EnvelopeAnswer.NotFound(EnvelopeAnswer.Reason.QUITS, climb.share());
+                finer = climb.cycles();
+            }
             iterations += newton.iterations();
             Envelope fine = new Envelope(coarse.layout(), grid, finer, source, Optional.of(coarse), iterations);
             if (fine.error().orElseThrow().amplitude() <= tolerance) return fine;

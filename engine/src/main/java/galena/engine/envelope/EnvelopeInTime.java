@@ -76,7 +76,8 @@ public final class EnvelopeInTime {
             return circuit.with(
                     new CurrentSource(c.name(), c.from(), c.to(), sine(c.wave().rest(), source)));
         }
-        throw new IllegalArgumentException(source.name() + " is no source");
+        throw new IllegalArgumentException(
+                source.name() + " has no wave: only voltage and current sources are run in time");
     }
 
     private static Wave sine(double rest, SlowSource source) {
