@@ -1,5 +1,7 @@
 package galena.build.depth;
 
+import galena.build.quantity.Engineering;
+import galena.build.quantity.Unit;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Capacitor;
 import galena.engine.part.Coil;
@@ -8,8 +10,6 @@ import galena.engine.part.Part;
 import galena.engine.part.Preset;
 import galena.engine.part.Resistor;
 import galena.engine.part.Trimmer;
-import galena.build.quantity.Engineering;
-import galena.build.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -85,9 +85,13 @@ record Change(String what, Way way, String through, Circuit circuit) {
                         circuit.with(k.scaled(1e-6))));
             }
             if (part instanceof Capacitor c) capacitor(all, circuit, c);
-            if (part instanceof Resistor r && r.resistance() <= FEEDS_UP_TO && decoupled(circuit, r.from()) && decoupled(circuit, r.to())) {
+            if (part instanceof Resistor r
+                    && r.resistance() <= FEEDS_UP_TO
+                    && decoupled(circuit, r.from())
+                    && decoupled(circuit, r.to())) {
                 all.add(new Change(
-                        r.name() + " from " + value(r.resistance(), Unit.OHM) + " to " + value(2.2 * r.resistance(), Unit.OHM),
+                        r.name() + " from " + value(r.resistance(), Unit.OHM) + " to "
+                                + value(2.2 * r.resistance(), Unit.OHM),
                         Way.SUPPLY,
                         "through " + r.name(),
                         circuit.with(r.scaled(2.2))));
@@ -99,14 +103,17 @@ record Change(String what, Way way, String through, Circuit circuit) {
     private static void capacitor(List<Change> all, Circuit circuit, Capacitor c) {
         boolean stray = isStray(c);
         if (c.capacitance() <= COUPLES_UP_TO && !(stray && grounded(c))) {
-            String what = stray ? "halve the stray between " + c.from() + " and " + c.to() : "halve " + c.name() + " to " + value(c.capacitance() / 2, Unit.FARAD);
+            String what = stray
+                    ? "halve the stray between " + c.from() + " and " + c.to()
+                    : "halve " + c.name() + " to " + value(c.capacitance() / 2, Unit.FARAD);
             String through = stray ? "the stray between " + c.from() + " and " + c.to() : c.name();
             all.add(new Change(what, Way.COUPLING, through, circuit.with(c.scaled(0.5))));
         }
         if (c.capacitance() >= DECOUPLES_FROM && grounded(c)) {
             String net = c.from().equals(Circuit.GROUND) ? c.to() : c.from();
             all.add(new Change(
-                    c.name() + " from " + value(c.capacitance(), Unit.FARAD) + " to " + value(10 * c.capacitance(), Unit.FARAD),
+                    c.name() + " from " + value(c.capacitance(), Unit.FARAD) + " to "
+                            + value(10 * c.capacitance(), Unit.FARAD),
                     Way.SUPPLY,
                     "net " + net,
                     circuit.with(c.scaled(10))));

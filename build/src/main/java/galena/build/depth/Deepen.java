@@ -2,11 +2,11 @@ package galena.build.depth;
 
 import galena.build.depth.Deepened.Condition;
 import galena.build.depth.Deepened.Setting;
+import galena.build.depth.Modulate.NoAudio;
 import galena.build.figure.Figure;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Overlay;
 import galena.build.folder.Supply;
-import galena.build.depth.Modulate.NoAudio;
 import galena.build.modulation.Modulated;
 import galena.build.modulation.Modulator;
 import galena.build.predict.NoOperatingPoint;
@@ -158,15 +158,23 @@ public final class Deepen {
             if (bound.isEmpty()) return Optional.empty();
             bounds.add(bound.get());
         }
-        Bound tightest = bounds.stream().min(Comparator.comparingDouble(Bound::most)).orElseThrow();
+        Bound tightest =
+                bounds.stream().min(Comparator.comparingDouble(Bound::most)).orElseThrow();
         List<Condition> conditions = new ArrayList<>();
         double shallowest = Double.POSITIVE_INFINITY;
         for (Bound b : bounds) {
-            if (!(b.modulator().at(tightest.most(), Modulator.USUAL_TONE) instanceof Modulated tone)) return Optional.empty();
+            if (!(b.modulator().at(tightest.most(), Modulator.USUAL_TONE) instanceof Modulated tone))
+                return Optional.empty();
             double depth = Math.min(value(tone.positivePeak()), value(tone.negativePeak()));
             shallowest = Math.min(shallowest, depth);
             conditions.add(new Condition(
-                    b.name(), b.most(), depth, value(tone.distortion()), value(tone.swing()), suffers(b.there()), crestGives(b.there())));
+                    b.name(),
+                    b.most(),
+                    depth,
+                    value(tone.distortion()),
+                    value(tone.swing()),
+                    suffers(b.there()),
+                    crestGives(b.there())));
         }
         return Optional.of(new Setting(presets, tightest.most(), shallowest, tightest.name(), conditions));
     }
@@ -186,7 +194,9 @@ public final class Deepen {
 
     /** The highest level that stays clean, by halving between a clean and an unclean one. */
     private Optional<Bound> bound(String name, Modulator modulator) {
-        double low = 0, high = FIRST / modulator.small(Modulator.USUAL_TONE).depth(), highest = Double.POSITIVE_INFINITY;
+        double low = 0,
+                high = FIRST / modulator.small(Modulator.USUAL_TONE).depth(),
+                highest = Double.POSITIVE_INFINITY;
         Optional<Modulated> best = Optional.empty();
         for (int k = 0; k < STEPS; k++) {
             if (modulator.at(high, Modulator.USUAL_TONE) instanceof Modulated tone && clean(tone)) {
@@ -209,20 +219,29 @@ public final class Deepen {
 
     private String binding(List<Setting> settings, Running asSet, String source, boolean biased) {
         Setting best = settings.get(0);
-        Condition tight = best.conditions().stream().filter(c -> c.name().equals(best.binds())).findFirst().orElseThrow();
+        Condition tight = best.conditions().stream()
+                .filter(c -> c.name().equals(best.binds()))
+                .findFirst()
+                .orElseThrow();
         List<String> words = new ArrayList<>();
         if (asSet.audioLevel() > 0 && best.level() > asSet.audioLevel()) {
             words.add("drive: the programme gives " + Engineering.print(asSet.audioLevel(), Unit.VOLT, 2) + " and "
                     + Engineering.print(best.level(), Unit.VOLT, 2) + " are wanted");
         }
-        if (tight.suffers().equals("trough")) words.add("the trough meets zero: full depth is reached (" + tight.name() + ")");
+        if (tight.suffers().equals("trough"))
+            words.add("the trough meets zero: full depth is reached (" + tight.name() + ")");
         else if (tight.crestGives()) {
-            words.add("supply: the crest gives first (" + tight.name() + ")" + (tight.name().contains("battery") ? "" : ", more supply or less carrier leaves room"));
-        } else words.add("bias range: the trough gives first (" + tight.name() + ")" + (biased ? "" : "; a bias preset would show how far it can be moved"));
+            words.add("supply: the crest gives first (" + tight.name() + ")"
+                    + (tight.name().contains("battery") ? "" : ", more supply or less carrier leaves room"));
+        } else
+            words.add("bias range: the trough gives first (" + tight.name() + ")"
+                    + (biased ? "" : "; a bias preset would show how far it can be moved"));
         Modulator modulator = Modulate.modulator(asSet, source, progress);
-        double top = modulator.small(PROGRAMME_TOP).depth() / modulator.small(Modulator.USUAL_TONE).depth();
+        double top = modulator.small(PROGRAMME_TOP).depth()
+                / modulator.small(Modulator.USUAL_TONE).depth();
         if (top < LOST) {
-            words.add("tank Q: at 4.5 kHz the depth is " + Engineering.print(top, Unit.FRACTION, 2) + " of that at 1 kHz");
+            words.add("tank Q: at 4.5 kHz the depth is " + Engineering.print(top, Unit.FRACTION, 2)
+                    + " of that at 1 kHz");
         }
         return String.join("; ", words);
     }

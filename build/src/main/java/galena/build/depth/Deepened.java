@@ -56,5 +56,11 @@ public record Deepened(
      * @param crestGives true where the crest yields before the trough at its most
      */
     public record Condition(
-            String name, double most, double depth, double distortion, double swing, String suffers, boolean crestGives) {}
+            String name,
+            double most,
+            double depth,
+            double distortion,
+            double swing,
+            String suffers,
+            boolean crestGives) {}
 }

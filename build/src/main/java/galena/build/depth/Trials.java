@@ -86,7 +86,8 @@ final class Trials {
     }
 
     private double moved(Modulator changed) {
-        return Math.abs(changed.carrier().waveforms().frequency() / carrier.waveforms().frequency() - 1);
+        return Math.abs(
+                changed.carrier().waveforms().frequency() / carrier.waveforms().frequency() - 1);
     }
 
     private double output(Modulator of) {
@@ -112,7 +113,8 @@ final class Trials {
     }
 
     private static List<Cause> strongest(List<Cause> causes) {
-        double most = causes.stream().mapToDouble(c -> Math.abs(c.share())).max().orElse(0);
+        double most =
+                causes.stream().mapToDouble(c -> Math.abs(c.share())).max().orElse(0);
         return causes.stream()
                 .filter(c -> Math.abs(c.share()) > WORTH_NAMING && Math.abs(c.share()) > WORTH_NAMING * most)
                 .sorted(Comparator.comparingDouble(c -> -Math.abs(c.share())))
@@ -143,7 +145,8 @@ final class Trials {
         List<Cure> best = new ArrayList<>();
         for (Cure cure : sorted.subList(0, Math.min(VERIFIED, sorted.size()))) {
             Modulator changed = by.get(cures.indexOf(cure));
-            best.add(verified(cure, changed, level * now.depth() / changed.small(audio).depth(), audio));
+            best.add(verified(
+                    cure, changed, level * now.depth() / changed.small(audio).depth(), audio));
         }
         best.sort(Comparator.comparingDouble(Cure::swing));
         best.addAll(sorted.subList(best.size(), Math.min(MOST_CURES, sorted.size())));

@@ -42,7 +42,7 @@ public record Modulated(
         /** As a boundary-value problem in slow time. */
         DIRECTLY("solved for directly"),
         /** In time, audio period after audio period until one repeats the last. */
-        IN_TIME("followed in time, because it quits in the trough"),
+        IN_TIME("followed in time, because it quits or is cut off sharply in the trough"),
         /** In time, and the last period differs from the one before by more than a hundredth. */
         IN_TIME_UNSETTLED("followed in time and not settled yet");
 

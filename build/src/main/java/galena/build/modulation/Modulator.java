@@ -12,6 +12,7 @@ import galena.engine.envelope.Sidebands;
 import galena.engine.envelope.SlowSource;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Watch;
+import galena.signal.modulation.Swing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,6 +23,9 @@ public final class Modulator {
     public static final double USUAL_TONE = 1000;
 
     private static final int HARMONICS = 5;
+    /** A slow tone's swing is counted by its harmonics up to this. */
+    private static final int HARMONICS_OF_SWING = 10;
+
     private static final double TOLERANCE = 1e-3;
     private static final double MOST_UNSETTLED = 0.01;
 
@@ -110,21 +114,12 @@ public final class Modulator {
         double audio = envelope.source().frequency();
         Trace fine = new Trace(envelope.current(coil, 1), amplitude(), audio);
         Trace rough = new Trace(coarse.current(coil, 1), amplitude(), audio);
-        double own = largest(envelope), ownRough = largest(coarse);
-        return figures(
-                envelope.source(),
-                Modulated.Way.DIRECTLY,
-                fine,
-                rough,
-                0,
-                known(own, ownRough, 0, Unit.HERTZ, "swing of the oscillation"),
-                false);
+        Figure own = swing(envelope.source(), own(envelope), own(coarse), 0, "swing of the oscillation");
+        return figures(envelope.source(), Modulated.Way.DIRECTLY, fine, rough, 0, own, false);
     }
 
-    private static double largest(Envelope envelope) {
-        double most = 0;
-        for (double f : envelope.localFrequency()) most = Math.max(most, Math.abs(f - envelope.frequency()));
-        return most;
+    private static double own(Envelope envelope) {
+        return Swing.ofPeriod(envelope.phase(), envelope.source().frequency());
     }
 
     private Modulated inTime(EnvelopeRun run) {
@@ -132,7 +127,15 @@ public final class Modulator {
         Modulated.Way way = run.repeats() > MOST_UNSETTLED ? Modulated.Way.IN_TIME_UNSETTLED : Modulated.Way.IN_TIME;
         Figure none = new Figure.Missing(
                 "swing of the oscillation", "an oscillation that quits has no phase to be followed throughout");
-        return figures(run.source(), way, trace, trace, run.repeats(), none, trace.deadTime() > 0);
+        return figures(run.source(), way, trace, trace, run.repeats(), none, quits(run));
+    }
+
+    /** Whether the current of the oscillator's own coil dies, and not only what a modulator lets through. */
+    private boolean quits(EnvelopeRun run) {
+        String own = carrier.site().part();
+        if (carrier.waveforms().equations().current(own).isEmpty()) return false;
+        double unmodulated = carrier.coarser().currentAmplitude(own, 1);
+        return new Trace(run.current(own), unmodulated, run.source().frequency()).deadTime() > 0;
     }
 
     private Modulated figures(
@@ -157,10 +160,17 @@ public final class Modulator {
                 harmonics,
                 fraction(fine.period().distortion(), rough.period().distortion(), loose, "envelope distortion"),
                 fraction(fine.period().carrierShift(), rough.period().carrierShift(), loose, "carrier shift"),
-                known(fine.swing(), rough.swing(), loose, Unit.HERTZ, "swing"),
+                swing(tone, fine.swing(), rough.swing(), loose, "swing"),
                 own,
                 fine.troubles(quits),
                 envelope);
+    }
+
+    private Figure swing(SlowSource tone, double value, double rough, double loose, String what) {
+        if (tone.frequency() > Swing.HIGHEST || tone.frequency() * HARMONICS_OF_SWING < Swing.LOWEST) {
+            return new Figure.Missing(what, "it is counted from 50 Hz to 5 kHz, and the tone lies outside");
+        }
+        return known(value, rough, loose, Unit.HERTZ, what);
     }
 
     private Figure fraction(double value, double rough, double loose, String what) {

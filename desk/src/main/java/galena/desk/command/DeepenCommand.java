@@ -20,8 +20,9 @@ import picocli.CommandLine.Parameters;
 /** {@code galena deepen DIR}: the deepest clean modulation. */
 @Command(
         name = "deepen",
-        description = "Seek the audio level and the bias that modulate deepest without more distortion than allowed, with"
-                + " a fresh and a flat battery, in cold and heat; and say what keeps it from going deeper.")
+        description =
+                "Seek the audio level and the bias that modulate deepest without more distortion than allowed, with"
+                        + " a fresh and a flat battery, in cold and heat; and say what keeps it from going deeper.")
 public final class DeepenCommand implements Callable<Integer> {
     private static final double LEAST = 0.002;
     private static final double MOST = 0.3;

@@ -25,8 +25,9 @@ import picocli.CommandLine.Parameters;
 /** {@code galena modulate DIR}: what the programme does to the carrier. */
 @Command(
         name = "modulate",
-        description = "Modulate the carrier with a tone: depth, peaks, distortion and swing, the audio response and what"
-                + " sets its ends, where swing comes from and which cure is worth most.")
+        description =
+                "Modulate the carrier with a tone: depth, peaks, distortion and swing, the audio response and what"
+                        + " sets its ends, where swing comes from and which cure is worth most.")
 public final class ModulateCommand implements Callable<Integer> {
     private static final double LOWEST_TONE = 10;
     private static final double HIGHEST_TONE = 50e3;

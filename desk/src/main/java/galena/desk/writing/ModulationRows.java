@@ -21,17 +21,28 @@ final class ModulationRows {
         Modulated tone = (Modulated) answer;
         table.row(
                 "depth and swing",
-                "+" + Words.alone(tone.positivePeak()) + ", −" + Words.alone(tone.negativePeak()) + "; swing "
-                        + Words.alone(tone.swing()) + " peak");
+                signed("+", tone.positivePeak()) + ", " + signed("−", tone.negativePeak()) + "; swing "
+                        + (tone.swing() instanceof Figure.Known swing
+                                ? Words.alone(swing) + " peak"
+                                : tone.swing().text()));
         table.row("distortion", Words.alone(tone.distortion()) + " of the envelope: " + harmonics(tone));
         table.row("carrier shift", Words.alone(tone.carrierShift()));
         if (tone.oscillatorSwing() instanceof Figure.Known own) {
-            table.row("oscillator's own", "swing " + Words.alone(own) + " peak; what follows it adds or takes the rest");
+            table.row(
+                    "oscillator's own", "swing " + Words.alone(own) + " peak; what follows it adds or takes the rest");
         }
         if (!tone.troubles().isEmpty()) {
             table.row("trouble", tone.troubles().stream().map(Object::toString).collect(Collectors.joining("; ")));
         }
         if (tone.way() != Modulated.Way.DIRECTLY) table.row("found", tone.way().toString());
+    }
+
+    /** A peak against the carrier; a trough above the carrier has a negative one. */
+    private static String signed(String sign, Figure peak) {
+        if (!(peak instanceof Figure.Known known)) return peak.text();
+        String words = Words.alone(known);
+        if (!words.startsWith("−")) return sign + words;
+        return (sign.equals("+") ? "−" : "+") + words.substring(1);
     }
 
     private static String harmonics(Modulated tone) {

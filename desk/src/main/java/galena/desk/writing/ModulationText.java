@@ -81,8 +81,7 @@ public final class ModulationText {
     private void swing() {
         page.heading("Swing");
         String verdict = report.swingVerdict();
-        page.line(Character.toUpperCase(verdict.charAt(0)) + verdict.substring(1)
-                + (verdict.endsWith(".") ? "" : "."));
+        page.line(Character.toUpperCase(verdict.charAt(0)) + verdict.substring(1) + (verdict.endsWith(".") ? "" : "."));
         if (!report.cures().isEmpty()) {
             page.line("Tried, each by solving the changed circuit; swing at the same depth:");
             Page.Table table = page.table().folding();

@@ -66,12 +66,12 @@ final class ModulationCommandsTest {
 
     @Test
     void modulate_json_keeps_to_its_schema_and_a_cure_lowers_the_swing() throws IOException {
-        assertThat(screen.run("modulate", build, "--json", "--level", "200 mV", "--audio", "3 kHz"))
+        assertThat(screen.run("modulate", build, "--json", "--level", "200 mV", "--audio", "800 Hz"))
                 .isZero();
         JsonNode report = valid("modulation.json", screen.answers());
         JsonNode tone = report.get("tone");
         assertThat(tone.get("level").asDouble()).isEqualTo(0.2);
-        assertThat(tone.get("audio").asDouble()).isEqualTo(3000);
+        assertThat(tone.get("audio").asDouble()).isEqualTo(800);
         double swing = tone.get("swing").get("value").asDouble();
         assertThat(report.get("cures").get(0).get("swing").asDouble()).isLessThan(swing);
         // the coupling capacitor into the audio's load is a high pass of first order: its corner goes with 1/C
@@ -91,10 +91,7 @@ final class ModulationCommandsTest {
     void modulate_says_when_there_is_no_audio() throws IOException {
         Path file = build.resolve("build.yaml");
         String text = Files.readString(file, StandardCharsets.UTF_8);
-        Files.writeString(
-                file,
-                text.replaceAll("(?m)^  (S1|Ca|Pm):.*$", ""),
-                StandardCharsets.UTF_8);
+        Files.writeString(file, text.replaceAll("(?m)^  (S1|Ca|Pm):.*$", ""), StandardCharsets.UTF_8);
         assertThat(screen.run("modulate", build)).isEqualTo(ExitCode.NO_ANSWER.number());
         assertThat(screen.remarks()).contains("no audio source");
     }

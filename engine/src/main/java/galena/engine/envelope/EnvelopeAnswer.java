@@ -6,8 +6,9 @@ import java.util.Locale;
 public sealed interface EnvelopeAnswer permits Envelope, EnvelopeRun, EnvelopeAnswer.NotFound {
     /** Why there is none. */
     enum Reason {
-        /** From some level on the slow problem has no smooth answer that was found: the oscillation quits at the trough, or snaps. */
-        QUITS("the oscillation could be followed only up to a part of the level: it quits or snaps in the trough"),
+        /** From some level on no smooth answer was found: the oscillation quits in the trough, snaps, or its modulator shuts too sharply. */
+        QUITS(
+                "no smooth envelope beyond a part of the level: the oscillation quits in the trough, or is cut off sharply"),
         /** The envelope is too sharp for the most slow points allowed. */
         TOO_SHARP("the envelope changes with every refinement of the slow points"),
         /** Followed in time only: the slow period holds too many carrier cycles. */
