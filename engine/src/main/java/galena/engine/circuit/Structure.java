@@ -11,6 +11,7 @@ import galena.engine.part.DualGateMosfet;
 import galena.engine.part.Jfet;
 import galena.engine.part.Load;
 import galena.engine.part.Mosfet;
+import galena.engine.part.OpAmp;
 import galena.engine.part.Part;
 import galena.engine.part.Preset;
 import galena.engine.part.Resistor;
@@ -186,6 +187,8 @@ public final class Structure {
             return List.of(new Edge(part, n.get(0), n.get(2)), new Edge(part, n.get(1), n.get(2)));
         if (part instanceof Jfet || part instanceof Mosfet) return List.of(new Edge(part, n.get(0), n.get(2)));
         if (part instanceof DualGateMosfet) return List.of(new Edge(part, n.get(0), n.get(3)));
+        if (part instanceof OpAmp)
+            return List.of(new Edge(part, n.get(2), n.get(4)), new Edge(part, n.get(3), n.get(4)));
         return List.of(new Edge(part, n.get(0), n.get(1)));
     }
 
@@ -202,7 +205,8 @@ public final class Structure {
                 || part instanceof Bipolar
                 || part instanceof Jfet
                 || part instanceof Mosfet
-                || part instanceof DualGateMosfet;
+                || part instanceof DualGateMosfet
+                || part instanceof OpAmp;
     }
 
     private static boolean isIdealSource(Part part) {

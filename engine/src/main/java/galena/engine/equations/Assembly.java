@@ -1,6 +1,7 @@
 package galena.engine.equations;
 
 import galena.engine.circuit.Circuit;
+import galena.engine.law.AmplifierLaw;
 import galena.engine.law.ChannelLaw;
 import galena.engine.law.JunctionLaw;
 import galena.engine.law.TransportLaw;
@@ -16,6 +17,7 @@ import galena.engine.part.Jfet;
 import galena.engine.part.Junction;
 import galena.engine.part.Load;
 import galena.engine.part.Mosfet;
+import galena.engine.part.OpAmp;
 import galena.engine.part.Part;
 import galena.engine.part.Preset;
 import galena.engine.part.Resistor;
@@ -60,6 +62,7 @@ final class Assembly {
     private void numberInside(Part part) {
         if (part instanceof Bipolar bipolar && bipolar.model().baseResistance() > 0) add(part, "inner base");
         if (part instanceof DualGateMosfet) add(part, "between channels");
+        if (part instanceof OpAmp) add(part, "gain stage");
         if (part instanceof Resonator) add(part, "between L and C");
         if (part instanceof Coil
                 || part instanceof VoltageSource
@@ -172,9 +175,26 @@ final class Assembly {
             int middle = inner(part, "between channels"), sign = dual.polarity().sign();
             channel(part, dual.lower(), sign, middle, net(dual.gate1()), net(dual.source()));
             channel(part, dual.upper(), sign, net(dual.drain()), net(dual.gate2()), middle);
+        } else if (part instanceof OpAmp amplifier) {
+            amplifier(amplifier);
         } else {
             throw new IllegalStateException("no equations for " + part.getClass());
         }
+    }
+
+    /** The gain's resistance runs to both rails, so that the output rests between them. */
+    private void amplifier(OpAmp part) {
+        OpAmp.Model model = part.model();
+        int a = net(part.noninverting()), b = net(part.inverting()), out = net(part.output());
+        int plus = net(part.plus()), minus = net(part.minus()), inside = inner(part, "gain stage");
+        double half = AmplifierLaw.transconductance(model) / model.gain() / 2;
+        conductance(part, plus, inside, half);
+        conductance(part, inside, minus, half);
+        conductance(part, a, b, 1 / model.inputResistance());
+        capacitance(inside, minus, AmplifierLaw.COMPENSATION);
+        nonlinear(
+                part,
+                new AmplifierElement(this, new AmplifierLaw(model), model.inputBias(), a, b, out, plus, minus, inside));
     }
 
     private double warm(double value, double coefficient) {

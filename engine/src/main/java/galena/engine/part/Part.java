@@ -15,6 +15,7 @@ public sealed interface Part
                 Jfet,
                 Load,
                 Mosfet,
+                OpAmp,
                 Preset,
                 Resistor,
                 Resonator,

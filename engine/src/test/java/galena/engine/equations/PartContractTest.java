@@ -49,9 +49,9 @@ class PartContractTest {
     @Test
     void every_kind_of_part_is_examined() {
         Set<Class<?>> examined = new HashSet<>();
-        specimens()
-                .forEach(s ->
-                        s.parts().apply(new String[] {"a", "b", "c", "d"}).forEach(p -> examined.add(p.getClass())));
+        specimens().forEach(s -> s.parts()
+                .apply(new String[] {"a", "b", "c", "d", "e"})
+                .forEach(p -> examined.add(p.getClass())));
         assertThat(examined).containsExactlyInAnyOrder(Part.class.getPermittedSubclasses());
     }
 
@@ -97,7 +97,7 @@ class PartContractTest {
         Equations free = specimen.equations(25);
         Evaluation a = free.newEvaluation();
         for (int pin = 0; pin < specimen.pins(); pin++) {
-            String[] nets = {"p0", "p1", "p2", "p3"};
+            String[] nets = {"p0", "p1", "p2", "p3", "p4"};
             nets[pin] = Circuit.GROUND;
             Equations grounded = specimen.on(25, nets);
             Evaluation b = grounded.newEvaluation();

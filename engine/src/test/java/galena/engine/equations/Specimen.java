@@ -13,6 +13,7 @@ import galena.engine.part.Jfet;
 import galena.engine.part.Junction;
 import galena.engine.part.Load;
 import galena.engine.part.Mosfet;
+import galena.engine.part.OpAmp;
 import galena.engine.part.Part;
 import galena.engine.part.Polarity;
 import galena.engine.part.Preset;
@@ -45,6 +46,9 @@ record Specimen(String name, int pins, Function<String[], List<Part>> parts) {
     private static final Bipolar.Model WITH_BASE_RESISTANCE = new Bipolar.Model(
             1e-14, 200, 4, Double.POSITIVE_INFINITY, 0.4e-9, 50e-9, 8e-12, 0.75, 0.35, 0, 0.6, 0.33, 150);
 
+    private static final OpAmp.Model AMPLIFIER =
+            new OpAmp.Model(1e5, 1e6, 0.5e6, 1.2, 1.5, 75, 20e-3, 1.5e-3, 80e-9, 2e6);
+
     static Stream<Specimen> all() {
         return Stream.of(
                 new Specimen("resistor", 2, n -> List.of(new Resistor("X", n[0], n[1], 4.7e3, 1e-3))),
@@ -71,7 +75,8 @@ record Specimen(String name, int pins, Function<String[], List<Part>> parts) {
                 mosfet(Polarity.N),
                 mosfet(Polarity.P),
                 dual(Polarity.N),
-                dual(Polarity.P));
+                dual(Polarity.P),
+                new Specimen("op-amp", 5, n -> List.of(new OpAmp("X", n[0], n[1], n[2], n[3], n[4], AMPLIFIER))));
     }
 
     static Specimen jfet(Polarity polarity) {
@@ -109,7 +114,7 @@ record Specimen(String name, int pins, Function<String[], List<Part>> parts) {
 
     /** On nets of its own, at a temperature (°C). */
     Equations equations(double celsius) {
-        return on(celsius, "p0", "p1", "p2", "p3");
+        return on(celsius, "p0", "p1", "p2", "p3", "p4");
     }
 
     /** On given nets. */
