@@ -163,15 +163,16 @@ final class BuildChecks {
     /** An audio source that takes its level from the intent needs one there. */
     private void programme(Mapping top) {
         if (top.find("intent.programme").isPresent()) return;
-        for (Mapping part : parts.values()) {
-            Optional<Node> audio = part.value(PartKind.AUDIO.key());
-            if (audio.isEmpty() || !text(part, PartKind.AUDIO.key()).equals(Optional.of(PartForms.PROGRAMME))) continue;
-            problems.add(new Problem(
-                    audio.get().place(),
-                    audio.get().path(),
-                    "the intent has no programme",
-                    "The level of the audio source comes from there.",
-                    "Write a level here, or intent: {programme: {level: 300 mV, band: 60 Hz..4.5 kHz}}"));
-        }
+        for (Mapping part : parts.values())
+            for (PartKind kind : List.of(PartKind.AUDIO, PartKind.STEREO)) {
+                Optional<Node> audio = part.value(kind.key());
+                if (audio.isEmpty() || !text(part, kind.key()).equals(Optional.of(PartForms.PROGRAMME))) continue;
+                problems.add(new Problem(
+                        audio.get().place(),
+                        audio.get().path(),
+                        "the intent has no programme",
+                        "The level of the audio source comes from there.",
+                        "Write a level here, or intent: {programme: {level: 300 mV, band: 60 Hz..4.5 kHz}}"));
+            }
     }
 }

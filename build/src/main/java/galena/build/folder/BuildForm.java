@@ -72,6 +72,18 @@ final class BuildForm {
             PLUS,
             MINUS);
 
+    static final Form RIPPLE = Form.of(
+            "a ripple",
+            needed("mains", Quantities.one(Unit.HERTZ, 10, 1000), "The mains frequency is 50 Hz or 60 Hz."),
+            optional(
+                    "once",
+                    Quantities.one(Unit.VOLT, 0, 10),
+                    "The peak of the ripple at the mains frequency is none if left out."),
+            optional(
+                    "twice",
+                    Quantities.one(Unit.VOLT, 0, 10),
+                    "The peak of the ripple at twice the mains frequency is none if left out."));
+
     static final Form VOLTAGE_SUPPLY = Form.of(
             "a supply of a given voltage",
             needed(
@@ -86,6 +98,10 @@ final class BuildForm {
                     "capacity",
                     Quantities.one(Unit.COULOMB, 1, 1e9),
                     "The capacity tells how long it lasts: 2000 mAh."),
+            optional(
+                    "ripple",
+                    new Group(RIPPLE),
+                    "The ripple is what a mains supply leaves: {mains: 50 Hz, twice: 10 mV}."),
             PLUS,
             MINUS);
 

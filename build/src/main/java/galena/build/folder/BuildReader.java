@@ -75,6 +75,9 @@ public final class BuildReader {
                 filled.quantity("voltage").orElseThrow(),
                 filled.quantity("resistance").orElseThrow(),
                 filled.quantity("capacity"),
+                filled.group("ripple")
+                        .map(r -> new Supply.Ripple(
+                                r.quantity("mains").orElseThrow(), r.quantity("once"), r.quantity("twice"))),
                 plus,
                 minus,
                 filled.place());

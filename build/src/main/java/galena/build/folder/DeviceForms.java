@@ -138,5 +138,45 @@ final class DeviceForms {
             needed("lower", new Group(Form.of("a channel", CHANNEL)), "The lower channel is the one under gate 1."),
             needed("upper", new Group(Form.of("a channel", CHANNEL)), "The upper channel is the one under gate 2."));
 
+    static final Form OPAMP = Form.of(
+            "an op-amp's parameters",
+            needed(
+                    "gain_bandwidth",
+                    Quantities.one(Unit.HERTZ, 1e3, 1e9),
+                    "The gain-bandwidth is the frequency at which the open-loop gain has fallen to 1."),
+            needed(
+                    "slew_rate",
+                    Quantities.one(Unit.VOLT_PER_SECOND, 1e3, 1e10),
+                    "The slew rate is how fast the output moves at most."),
+            needed(
+                    "swing_low",
+                    Quantities.one(Unit.VOLT, 0, 20),
+                    "The low swing is how far above the negative rail the output stops."),
+            needed(
+                    "swing_high",
+                    Quantities.one(Unit.VOLT, 0, 20),
+                    "The high swing is how far below the positive rail the output stops."),
+            optional("gain", Quantities.one(Unit.NUMBER, 10, 1e8), "The open-loop gain is 100000 if left out."),
+            optional(
+                    "output_resistance",
+                    Quantities.one(Unit.OHM, 0.01, 1e5),
+                    "The open-loop output resistance is 100 Ω if left out."),
+            optional(
+                    "output_current",
+                    Quantities.one(Unit.AMPERE, 1e-6, 10),
+                    "The greatest output current is 20 mA if left out."),
+            optional(
+                    "supply_current",
+                    Quantities.one(Unit.AMPERE, 0, 1),
+                    "The supply current at rest is 1 mA if left out."),
+            optional(
+                    "input_bias",
+                    Quantities.one(Unit.AMPERE, -1e-3, 1e-3),
+                    "The input bias flows into each input; none if left out."),
+            optional(
+                    "input_resistance",
+                    Quantities.one(Unit.OHM, 1e3, 1e15),
+                    "The resistance between the inputs is 10 MΩ if left out."));
+
     private DeviceForms() {}
 }

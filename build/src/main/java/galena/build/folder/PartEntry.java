@@ -49,7 +49,7 @@ public record PartEntry(String name, PartKind kind, Filled values) {
 
     /** The type number of a device that is named by it. */
     public Optional<String> type() {
-        return kind == PartKind.AUDIO ? Optional.empty() : values.text(kind.key());
+        return kind.isProgramme() ? Optional.empty() : values.text(kind.key());
     }
 
     /** The parameters of a device that is given by them. */

@@ -131,6 +131,8 @@ final class PartForms {
                         kind,
                         new DeviceRef(DeviceForms.DUAL_GATE_MOSFET),
                         "A dual-gate MOSFET is named by its type, or by its parameters."));
+            case OPAMP ->
+                List.of(value(kind, new DeviceRef(DeviceForms.OPAMP), "An op-amp is given by its parameters."));
             case VOLTAGE ->
                 source(
                         kind,
@@ -150,6 +152,18 @@ final class PartForms {
                                 "An audio source takes its peak voltage, or the word programme for the level of the intent."),
                         optional("frequency", FREQUENCY, "The test tone is 1 kHz if left out."),
                         SOURCE_RESISTANCE);
+            case STEREO ->
+                List.of(
+                        value(
+                                kind,
+                                new WordOr(Words.of(PROGRAMME), Quantities.one(Unit.VOLT, 0, 100)),
+                                "A stereo source takes the peak voltage of each channel, or the word programme for the"
+                                        + " level of the intent."),
+                        optional("frequency", FREQUENCY, "The test tone, in both channels, is 1 kHz if left out."),
+                        needed(
+                                "resistance",
+                                Quantities.one(Unit.OHM, 1e-3, 1e12),
+                                "The resistance is that in series with each channel."));
             case LOAD ->
                 List.of(
                         value(kind, RESISTANCE, "A load takes the resistance of the probe or meter."),

@@ -28,9 +28,11 @@ public enum PartKind {
     JFET("jfet", "a JFET", "drain gate source", 0, 0),
     MOSFET("mosfet", "a MOSFET", "drain gate source", 0, 0),
     DUAL_GATE_MOSFET("dual_gate_mosfet", "a dual-gate MOSFET", "drain gate2 gate1 source", 0, 0),
+    OPAMP("opamp", "an op-amp", "noninverting inverting output plus minus", 0, 0),
     VOLTAGE("voltage", "a voltage source", "plus minus", 0, 0),
     CURRENT("current", "a current source", "from to", 0, 0),
     AUDIO("audio", "an audio source", "plus minus", 0, 0),
+    STEREO("stereo", "a stereo source", "left right minus", 0, 0),
     LOAD("load", "a load", "from to", 0, 0);
 
     private final String key;
@@ -80,6 +82,11 @@ public enum PartKind {
     /** Whether the builder's coupling may name it. */
     public boolean isCoil() {
         return this == COIL || this == LOOPSTICK || this == LOOP;
+    }
+
+    /** Whether the programme comes from it. */
+    public boolean isProgramme() {
+        return this == AUDIO || this == STEREO;
     }
 
     /** Whether it is there to radiate. */

@@ -17,6 +17,20 @@ public sealed interface Supply {
 
     Place place();
 
+    /** What is left of the mains on it. */
+    default Optional<Ripple> ripple() {
+        return Optional.empty();
+    }
+
+    /**
+     * Ripple of a supply that the mains feed, open circuit, peak.
+     *
+     * @param mains frequency
+     * @param once peak at it
+     * @param twice peak at twice it, as behind a full-wave rectifier
+     */
+    record Ripple(Quantity mains, Optional<Quantity> once, Optional<Quantity> twice) {}
+
     /**
      * A battery by its name.
      *
@@ -31,8 +45,15 @@ public sealed interface Supply {
      * @param voltage open circuit
      * @param resistance inside; 0 Ω for an ideal supply
      * @param capacity if it is known how long it lasts
+     * @param ripple if it is fed by the mains
      */
     record OfVoltage(
-            Quantity voltage, Quantity resistance, Optional<Quantity> capacity, String plus, String minus, Place place)
+            Quantity voltage,
+            Quantity resistance,
+            Optional<Quantity> capacity,
+            Optional<Ripple> ripple,
+            String plus,
+            String minus,
+            Place place)
             implements Supply {}
 }

@@ -68,7 +68,7 @@ final class TradeChecks {
     private void part(Node node) {
         if (!(node instanceof Mapping part)) return;
         for (PartKind kind : PartKind.values()) {
-            boolean isDevice = !families(kind).isEmpty() || kind == PartKind.MOSFET;
+            boolean isDevice = !families(kind).isEmpty() || kind == PartKind.MOSFET || kind == PartKind.OPAMP;
             Optional<Node> value = part.value(kind.key());
             if (isDevice && value.isPresent() && value.get() instanceof Scalar scalar && !scalar.isEmpty())
                 named(kind, scalar, part);
@@ -83,7 +83,7 @@ final class TradeChecks {
                     .map(Device::type)
                     .collect(Collectors.joining(", "));
             String rule = known.isEmpty()
-                    ? "No device of this kind is held: give its parameters, as {threshold: …}."
+                    ? "No device of this kind is held: give its parameters, as {" + first(kind) + ": …}."
                     : "Held: " + known + ". Any other is given by its parameters in braces.";
             List<String> fitting = unknown.nearest().stream()
                     .filter(near -> known.contains(near))
@@ -96,6 +96,11 @@ final class TradeChecks {
             if (families(kind).contains(known.device().family())) fits(known.device(), type, part);
             else wrongKind(kind, known.device(), type);
         }
+    }
+
+    /** The parameter that an example begins with. */
+    private static String first(PartKind kind) {
+        return kind == PartKind.OPAMP ? "gain_bandwidth" : "threshold";
     }
 
     private void wrongKind(PartKind kind, Device device, Scalar type) {

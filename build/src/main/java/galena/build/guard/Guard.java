@@ -3,7 +3,6 @@ package galena.build.guard;
 import galena.build.folder.Build;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Overlay;
-import galena.build.folder.PartKind;
 import galena.build.folder.Probe;
 import galena.build.folder.Supply;
 import galena.build.folder.TestPoint;
@@ -145,7 +144,7 @@ public final class Guard {
     private List<GuardReport.Lead> leads() {
         List<GuardReport.Lead> leads = new ArrayList<>();
         for (Part part : circuit.parts()) {
-            if (build.part(part.name()).filter(e -> e.kind() != PartKind.AUDIO).isEmpty()) continue;
+            if (build.part(part.name()).filter(e -> !e.kind().isProgramme()).isEmpty()) continue;
             reached(0.5, "leads");
             Set<String> nets = new LinkedHashSet<>(part.nets());
             boolean two = nets.size() == 2;

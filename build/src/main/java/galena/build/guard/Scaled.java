@@ -11,6 +11,7 @@ import galena.engine.part.Diode;
 import galena.engine.part.DualGateMosfet;
 import galena.engine.part.Jfet;
 import galena.engine.part.Mosfet;
+import galena.engine.part.OpAmp;
 import galena.engine.part.Part;
 import galena.engine.part.Preset;
 import galena.engine.part.Resistor;
@@ -87,7 +88,8 @@ record Scaled(String value, DoubleFunction<Part> factor, double temperatureCoeff
                 || part instanceof Bipolar
                 || part instanceof Jfet
                 || part instanceof Mosfet
-                || part instanceof DualGateMosfet) {
+                || part instanceof DualGateMosfet
+                || part instanceof OpAmp) {
             all.addAll(DeviceParameters.of(part));
         }
     }

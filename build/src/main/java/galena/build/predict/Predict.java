@@ -6,6 +6,7 @@ import galena.build.folder.CacheKey;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
+import galena.build.folder.Supply;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.build.wiring.Assembled;
@@ -164,7 +165,7 @@ public final class Predict {
     private Prediction.Modulation modulation(
             SteadyState.Found found, Optional<Startup> startup, Prediction.Oscillation oscillation) {
         Optional<PartEntry> audio = build.parts().values().stream()
-                .filter(p -> p.kind() == PartKind.AUDIO)
+                .filter(p -> p.kind().isProgramme())
                 .findFirst();
         if (audio.isEmpty()) return new Prediction.NoCurve("the build has no audio source");
         if (startup.isEmpty()) return new Prediction.NoCurve("the circuit does not oscillate by itself");

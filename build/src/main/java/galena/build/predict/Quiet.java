@@ -2,7 +2,6 @@ package galena.build.predict;
 
 import galena.build.folder.Build;
 import galena.build.folder.PartEntry;
-import galena.build.folder.PartKind;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Coil;
 import galena.engine.part.Resonator;
@@ -19,7 +18,7 @@ final class Quiet {
         if (!tuned) return circuit;
         Circuit quiet = circuit;
         for (PartEntry entry : build.parts().values()) {
-            if (entry.kind() != PartKind.AUDIO) continue;
+            if (!entry.kind().isProgramme()) continue;
             VoltageSource source = (VoltageSource) circuit.part(entry.name()).orElseThrow();
             Wave rest = new Wave.Direct(source.wave().rest());
             quiet = quiet.with(new VoltageSource(source.name(), source.plus(), source.minus(), rest));

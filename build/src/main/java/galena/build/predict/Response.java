@@ -80,7 +80,7 @@ public record Response(
 
     private static void requireSource(BuildFolder folder, String source) throws BadInputException {
         List<String> sources = folder.build().parts().values().stream()
-                .filter(p -> p.kind() == PartKind.AUDIO || p.kind() == PartKind.VOLTAGE || p.kind() == PartKind.CURRENT)
+                .filter(p -> p.kind().isProgramme() || p.kind() == PartKind.VOLTAGE || p.kind() == PartKind.CURRENT)
                 .map(PartEntry::name)
                 .toList();
         if (!sources.contains(source)) {

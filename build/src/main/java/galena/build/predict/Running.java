@@ -113,7 +113,7 @@ public record Running(
 
     private Optional<PartEntry> audio() {
         return build.parts().values().stream()
-                .filter(p -> p.kind() == PartKind.AUDIO)
+                .filter(p -> p.kind().isProgramme())
                 .findFirst();
     }
 

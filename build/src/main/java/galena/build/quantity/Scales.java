@@ -11,6 +11,8 @@ final class Scales {
     static final BigDecimal MINUTE = BigDecimal.valueOf(60);
     static final BigDecimal HOUR = BigDecimal.valueOf(3600);
     static final BigDecimal PERCENT = new BigDecimal("0.01");
+    static final BigDecimal THOUSAND = BigDecimal.valueOf(1000);
+    static final BigDecimal MILLION = BigDecimal.valueOf(1_000_000);
     static final BigDecimal PPM = new BigDecimal("0.000001");
 
     private static final Map<Unit, Map<String, BigDecimal>> ALL = new EnumMap<>(Unit.class);
@@ -41,6 +43,10 @@ final class Scales {
         }
         switch (unit) {
             case METRE -> scales.put("cm", PERCENT);
+            case VOLT_PER_SECOND -> {
+                for (String micro : Prefix.spellings('u')) scales.put("V/" + micro + "s", MILLION);
+                scales.put("V/ms", THOUSAND);
+            }
             case KELVIN -> scales.put("K", BigDecimal.ONE);
             case SECOND -> {
                 scales.put("min", MINUTE);

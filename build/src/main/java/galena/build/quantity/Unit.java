@@ -17,6 +17,7 @@ public enum Unit {
     AMPERE_PER_METRE("a magnetic field strength", "A/m", "fpnum", "A/m", "µA/m", "60 nA/m"),
     SQUARE_METRE("an area", "m²", "", "m² m2", "m²", "0.25 m²"),
     AMPERE_SQUARE_METRE("a magnetic moment", "A·m²", "num", "A·m² Am² Am2", "mA·m²", "2 mA·m²"),
+    VOLT_PER_SECOND("a slew rate", "V/s", "mkM", "V/s", "V/µs", "0.5 V/µs or 13 V/µs"),
     PER_VOLT("a slope", "/V", "m", "/V 1/V V^-1", "/V", "0.02 /V"),
     PPM_PER_KELVIN("a temperature coefficient", "ppm/K", "", "ppm/K ppm/°C ppm/C", "ppm/K", "30 ppm/K or -750 ppm/K"),
     FRACTION("a fraction", "%", "", "%", "%", "5 %"),

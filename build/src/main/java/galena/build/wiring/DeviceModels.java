@@ -7,6 +7,7 @@ import galena.engine.part.Bipolar;
 import galena.engine.part.Jfet;
 import galena.engine.part.Junction;
 import galena.engine.part.Mosfet;
+import galena.engine.part.OpAmp;
 import galena.engine.part.Polarity;
 import galena.trade.device.BipolarData;
 import galena.trade.device.BipolarModel;
@@ -35,6 +36,14 @@ final class DeviceModels {
 
     /** Channel leakage of a MOSFET whose sheet says nothing, siemens: 10 nA at 10 V. */
     private static final double CHANNEL_LEAKAGE = 1e-9;
+
+    /** Of an op-amp whose sheet says nothing: common practice for audio types. */
+    private static final double OPAMP_GAIN = 1e5;
+
+    private static final double OPAMP_OUTPUT = 100;
+    private static final double OPAMP_CURRENT = 20e-3;
+    private static final double OPAMP_SUPPLY = 1e-3;
+    private static final double OPAMP_INPUT = 10e6;
 
     private final DeviceLibrary library;
 
@@ -218,6 +227,21 @@ final class DeviceModels {
                 own.si("drain_source_capacitance", 0),
                 own.si("leakage", CHANNEL_LEAKAGE),
                 null);
+    }
+
+    OpAmp.Model opAmp(PartEntry part) {
+        Filled own = part.parameters().orElseThrow();
+        return new OpAmp.Model(
+                own.si("gain", OPAMP_GAIN),
+                own.si("gain_bandwidth"),
+                own.si("slew_rate"),
+                own.si("swing_low"),
+                own.si("swing_high"),
+                own.si("output_resistance", OPAMP_OUTPUT),
+                own.si("output_current", OPAMP_CURRENT),
+                own.si("supply_current", OPAMP_SUPPLY),
+                own.si("input_bias", 0),
+                own.si("input_resistance", OPAMP_INPUT));
     }
 
     /** The channel under gate 1. */

@@ -9,6 +9,11 @@ public final class Names {
         return part + ".resistance";
     }
 
+    /** The resistance in series with the right channel of a stereo source. */
+    public static String right(String part) {
+        return part + ".right";
+    }
+
     /** The net between a part and its resistance. */
     public static String inner(String part) {
         return part + ".inner";

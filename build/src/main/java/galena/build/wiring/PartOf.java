@@ -18,6 +18,7 @@ import galena.engine.part.DualGateMosfet;
 import galena.engine.part.Jfet;
 import galena.engine.part.Load;
 import galena.engine.part.Mosfet;
+import galena.engine.part.OpAmp;
 import galena.engine.part.Part;
 import galena.engine.part.Polarity;
 import galena.engine.part.Preset;
@@ -76,9 +77,19 @@ final class PartOf {
                         pin(entry, 2),
                         models.mosfet(entry)));
             case DUAL_GATE_MOSFET -> dualGate(entry);
+            case OPAMP ->
+                List.of(new OpAmp(
+                        name,
+                        pin(entry, 0),
+                        pin(entry, 1),
+                        pin(entry, 2),
+                        pin(entry, 3),
+                        pin(entry, 4),
+                        models.opAmp(entry)));
             case VOLTAGE -> voltage(entry, wave(entry), v.si("resistance", 0));
             case CURRENT -> List.of(new CurrentSource(name, pin(entry, 0), pin(entry, 1), wave(entry)));
             case AUDIO -> voltage(entry, tone(entry), v.si("resistance", 0));
+            case STEREO -> stereo(entry, tone(entry));
             case LOAD -> List.of(new Load(name, pin(entry, 0), pin(entry, 1), main(entry), v.si("capacitance", 0)));
         };
     }
@@ -254,6 +265,16 @@ final class PartOf {
         return List.of(
                 new VoltageSource(name, inner, pin(entry, 1), wave),
                 new Resistor(Names.resistance(name), inner, pin(entry, 0), resistance));
+    }
+
+    /** One voltage behind two resistances: both channels carry the same, as a test tone does. */
+    private static List<Part> stereo(PartEntry entry, Wave wave) {
+        String name = entry.name(), inner = Names.inner(name);
+        double resistance = entry.values().si("resistance");
+        return List.of(
+                new VoltageSource(name, inner, pin(entry, 2), wave),
+                new Resistor(Names.resistance(name), inner, pin(entry, 0), resistance),
+                new Resistor(Names.right(name), inner, pin(entry, 1), resistance));
     }
 
     private static Wave wave(PartEntry entry) {

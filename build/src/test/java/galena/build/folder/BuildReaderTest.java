@@ -23,7 +23,7 @@ class BuildReaderTest {
                 .isEqualTo(4500);
         assertThat(build.intent().harmonics().map(Quantity::value)).contains(-40.0);
         assertThat(build.supply().orElseThrow()).isInstanceOf(Supply.OfBattery.class);
-        assertThat(build.parts().keySet()).startsWith("Lt", "Ls", "La", "Lf").hasSize(32);
+        assertThat(build.parts().keySet()).startsWith("Lt", "Ls", "La", "Lf").hasSize(34);
         assertThat(build.parts().values()).extracting(PartEntry::kind).contains(PartKind.values());
         assertThat(build.adjustments()).containsExactly("Ls", "Ct", "Rp");
         PartEntry trimmer = build.part("Ct").orElseThrow();

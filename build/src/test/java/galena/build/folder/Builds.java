@@ -55,6 +55,8 @@ public final class Builds {
               Q7: {npn: {saturation_current: 10 fA, beta: 200, early_voltage: 80 V}, collector: rail, base: bias, emitter: e2}
               Re: {resistor: 1k, from: e2, to: ground}
               Au: {audio: programme, resistance: 600 Ω, plus: g2, minus: ground}
+              St: {stereo: 200 mV, frequency: 400 Hz, resistance: 47 Ω, left: bias, right: g2, minus: ground}
+              U1: {opamp: {gain_bandwidth: 3 MHz, slew_rate: 13 V/µs, swing_low: 1.5 V, swing_high: 1.5 V, input_bias: 20 nA}, noninverting: bias, inverting: e2, output: e2, plus: rail, minus: ground}
               Vb: {voltage: 5 V, resistance: 1k, plus: bias, minus: ground}
               Vs: {voltage: 100 mV, frequency: 1 MHz, offset: 1 V, phase: 90, resistance: 50 Ω, plus: tap, minus: ground}
               I1: {current: 1 mA, from: rail, to: e2}

@@ -152,7 +152,7 @@ class QuantityTest {
         String[] pieces = {
             "4", "7", ".", "-", "+", "e", "k", "K", "M", "m", "u", "µ", "n", "p", "R", " ", "Ω", "F", "H", "V", "A",
             "V/m", "A/m", "A·m²", "m²", "Hz", "%", "/V", "°C", "x", "dB", "h", "s", "min", "cm", "S", "W", "Ah",
-            "ppm/K", "A/V²", "G", "T", "f", ","
+            "ppm/K", "A/V²", "V/s", "V/µs", "G", "T", "f", ","
         };
         Random random = new Random(9);
         int good = 0;

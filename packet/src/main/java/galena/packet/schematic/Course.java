@@ -80,7 +80,7 @@ final class Course {
     private Set<Integer> drivenBy(int driver) {
         Element element = netlist.elements().get(driver);
         Set<Integer> driven = new HashSet<>();
-        boolean source = element.glyph() == Glyph.ALTERNATING_VOLTAGE;
+        boolean source = element.glyph() == Glyph.ALTERNATING_VOLTAGE || element.glyph() == Glyph.STEREO;
         if (!source && !element.glyph().isDevice()) return driven;
         Deque<int[]> open = new ArrayDeque<>();
         Set<Integer> reached = new HashSet<>();
@@ -104,6 +104,7 @@ final class Course {
     private static boolean isSeries(Element element) {
         return !element.glyph().isDevice()
                 && element.glyph() != Glyph.ALTERNATING_VOLTAGE
+                && element.glyph() != Glyph.STEREO
                 && element.glyph() != Glyph.DIRECT_VOLTAGE;
     }
 }

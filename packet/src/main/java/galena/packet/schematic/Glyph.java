@@ -48,6 +48,22 @@ enum Glyph {
             ""),
     DIRECT_VOLTAGE(-14, -19, 14, 19, "N:0,-25 S:0,25", "M0-25V25M5-19H11M8-22V-16" + Strokes.circle(0, 0, 13), ""),
     ALTERNATING_VOLTAGE(-14, -19, 14, 19, "N:0,-25 S:0,25", Strokes.ALTERNATING, ""),
+    STEREO(
+            -14,
+            -19,
+            14,
+            19,
+            "N:-10,-25 N:10,-25 S:0,25",
+            Strokes.circle(0, 0, 13) + "M-10-25V-8.3M10-25V-8.3M0 13V25M-8 0C-5-10-3-10 0 0S5 10 8 0",
+            ""),
+    OPAMP(
+            -26,
+            -24,
+            24,
+            24,
+            "W:-35,-10 W:-35,10 E:30,0 N:0,-30 S:0,30",
+            "M-24-24V24L24 0ZM-35-10H-24M-35 10H-24M24 0H30M0-30V-12M0 30V12M-20-10H-12M-16-14V-6M-20 10H-12",
+            ""),
     CURRENT(
             -14,
             -19,
@@ -113,7 +129,7 @@ enum Glyph {
 
     /** A device with a control pin at its side. */
     boolean isDevice() {
-        return pins.size() >= 3 && this != PRESET && this != COUPLED && this != COUPLED_ON_CORE;
+        return pins.size() >= 3 && this != PRESET && this != STEREO && this != COUPLED && this != COUPLED_ON_CORE;
     }
 
     /** Whether it may lie on its side between two nets. */

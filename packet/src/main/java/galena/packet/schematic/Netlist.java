@@ -122,7 +122,7 @@ record Netlist(List<Element> elements, List<String> nets, List<Coupled> loose) {
         }
 
         private String value(PartEntry part) {
-            if (part.kind() != PartKind.AUDIO || part.value().isPresent()) return part.label();
+            if (!part.kind().isProgramme() || part.value().isPresent()) return part.label();
             return build.intent()
                     .programme()
                     .map(p -> part.label() + " " + p.level().text())
@@ -150,6 +150,8 @@ record Netlist(List<Element> elements, List<String> nets, List<Coupled> loose) {
                 case VOLTAGE -> part.values().has("frequency") ? Glyph.ALTERNATING_VOLTAGE : Glyph.DIRECT_VOLTAGE;
                 case CURRENT -> Glyph.CURRENT;
                 case AUDIO -> Glyph.ALTERNATING_VOLTAGE;
+                case OPAMP -> Glyph.OPAMP;
+                case STEREO -> Glyph.STEREO;
                 case LOAD -> Glyph.LOAD;
             };
         }

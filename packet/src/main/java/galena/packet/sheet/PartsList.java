@@ -66,7 +66,7 @@ public final class PartsList {
 
     private static boolean isDevice(PartKind kind) {
         return switch (kind) {
-            case DIODE, TUNING_DIODE, NPN, PNP, JFET, MOSFET, DUAL_GATE_MOSFET -> true;
+            case DIODE, TUNING_DIODE, NPN, PNP, JFET, MOSFET, DUAL_GATE_MOSFET, OPAMP -> true;
             default -> false;
         };
     }
