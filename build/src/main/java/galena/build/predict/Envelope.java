@@ -17,8 +17,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The circuit of a carrier with large capacitors held, as the static modulation curve wants it. */
-final class Envelope {
+/** The circuit of a carrier with capacitors held, as the static modulation curve wants it. */
+public final class Envelope {
     private Envelope() {}
 
     /** Large capacitors become the voltages that they hold in a carrier, as far as the structure allows. */
@@ -27,7 +27,7 @@ final class Envelope {
     }
 
     /** The capacitors that hold their voltage while audio passes, as far as the structure allows. */
-    static List<String> holding(Waveforms carrier) {
+    public static List<String> holding(Waveforms carrier) {
         Circuit circuit = carrier.equations().circuit();
         List<String> names = new ArrayList<>();
         for (Part part : circuit.parts()) {
@@ -41,7 +41,7 @@ final class Envelope {
     }
 
     /** These capacitors become the voltages that they hold. */
-    static Circuit hold(Waveforms carrier, List<String> names) {
+    public static Circuit hold(Waveforms carrier, List<String> names) {
         return hold(carrier.equations().circuit(), carrier, names);
     }
 
@@ -60,13 +60,14 @@ final class Envelope {
     }
 
     /** The held circuit with its audio source at a voltage. */
-    static Circuit at(Circuit held, String source, double volts) {
+    public static Circuit at(Circuit held, String source, double volts) {
         VoltageSource audio = (VoltageSource) held.part(source).orElseThrow();
         return held.with(new VoltageSource(source, audio.plus(), audio.minus(), new Wave.Direct(volts)));
     }
 
     /** The held circuit's own steady state at zero audio, from the carrier's: where that holds, the two are one. */
-    static Optional<SteadyState.Found> centre(SteadyState.Found carrier, Circuit held, Accuracy accuracy, Watch watch) {
+    public static Optional<SteadyState.Found> centre(
+            SteadyState.Found carrier, Circuit held, Accuracy accuracy, Watch watch) {
         Equations equations = Equations.of(held);
         Followed start = Followed.of(carrier).carriedTo(equations);
         Follower follower = new Follower(equations, start.site(), accuracy, watch);

@@ -97,13 +97,16 @@ record Variant(
         } else {
             boolean toLeft = glyph == Glyph.PRESET ? !mirrored : glyph.isDevice() ? mirrored : left;
             int x = toLeft ? body.left() - GAP : body.right() + GAP;
-            int y = glyph == Glyph.DUAL_GATE_MOSFET ? turn.d() * -8 : 0;
+            int y = glyph == Glyph.DUAL_GATE_MOSFET ? turn.d() * -8 : glyph == Glyph.OPAMP ? ABOVE_OUTPUT : 0;
             beside(words, element.parts().get(0), element.values().get(0), x, y, toLeft ? Anchor.END : Anchor.START);
         }
         List<Box> labels =
                 words.stream().filter(w -> !w.text().isEmpty()).map(Word::box).toList();
         return new Variant(shown, pins, body, words, labels, railSymbol, dislike);
     }
+
+    /** An op-amp's output leaves where other devices have their words. */
+    private static final int ABOVE_OUTPUT = -20;
 
     private static void beside(List<Word> words, String name, String value, int x, int y, Anchor anchor) {
         words.add(new Word(name, true, x, y - 2, anchor));
