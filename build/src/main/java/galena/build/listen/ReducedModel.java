@@ -1,5 +1,8 @@
 package galena.build.listen;
 
+import java.util.Arrays;
+import java.util.List;
+
 /**
  * A build's transmitter for listening: two channels of a programme in, the complex envelope of its carrier out. In this order:
  *
@@ -28,8 +31,8 @@ final class ReducedModel {
     private final double[] amplitude;
     private final double[] frequency;
     private final double[] departure;
-    private final double humTurn[][];
-    private final double humNow[][];
+    private final double[][] humTurn;
+    private final double[][] humNow;
     private final Episodes gone;
     private final Episodes quits;
     private final Episodes beyond;
@@ -68,7 +71,7 @@ final class ReducedModel {
         beyond = new Episodes(of.rate());
     }
 
-    private static boolean same(java.util.List<double[]> weights) {
+    private static boolean same(List<double[]> weights) {
         double largest = 0, differs = 0;
         for (int k = 0; k < weights.get(0).length; k++) {
             largest = Math.max(largest, Math.abs(weights.get(0)[k]));
@@ -90,8 +93,8 @@ final class ReducedModel {
      * @param q written: in quadrature
      */
     void process(double[] left, double[] right, int n, double[] i, double[] q) {
-        java.util.Arrays.fill(amplitude, 0, n, 0);
-        java.util.Arrays.fill(frequency, 0, n, 0);
+        Arrays.fill(amplitude, 0, n, 0);
+        Arrays.fill(frequency, 0, n, 0);
         if (alike) {
             for (int k = 0; k < n; k++) mono[k] = 0.5 * (left[k] + right[k]);
             path[0].add(mono, n, amplitude, frequency);
@@ -100,8 +103,8 @@ final class ReducedModel {
             path[1].add(right, n, amplitude, frequency);
         }
         bend(n);
-        java.util.Arrays.fill(i, 0, n, 1);
-        java.util.Arrays.fill(q, 0, n, 0);
+        Arrays.fill(i, 0, n, 1);
+        Arrays.fill(q, 0, n, 0);
         tank.add(departure, n, i, q);
         for (int h = 0; h < humNow.length; h++) hum(h, n, i, q);
         turn(n, i, q);

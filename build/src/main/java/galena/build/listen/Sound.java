@@ -1,6 +1,7 @@
 package galena.build.listen;
 
 import galena.build.figure.Figure;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -31,7 +32,7 @@ public record Sound(
     }
 
     public List<Figure> figures() {
-        List<Figure> all = new java.util.ArrayList<>(
+        List<Figure> all = new ArrayList<>(
                 List.of(sentLow, sentHigh, heardLow, heardHigh, depth, sentDistortion, heardDistortion, swing));
         all.addAll(hum);
         return List.copyOf(all);

@@ -74,21 +74,20 @@ final class Sounding {
         return known(at.getAsDouble(), Unit.HERTZ, quantity, where, "small-signal");
     }
 
-    /** Where the response has fallen by 3 dB below its value at 1 kHz, or its largest where that is larger, on either side. */
+    /** Where the response has fallen by 3 dB below its value at 1 kHz, on either side: a raised treble shifts nothing. */
     private OptionalDouble[] edges(boolean behindSet) {
         double[] f = new double[STEPS + 1], a = new double[STEPS + 1];
-        int best = 0;
+        int middle = (int) Math.round(STEPS * Math.log(TONE / LOW) / Math.log(HIGH / LOW));
         for (int k = 0; k <= STEPS; k++) {
             f[k] = LOW * Math.pow(HIGH / LOW, k / (double) STEPS);
             a[k] = response(f[k], behindSet);
-            if (a[k] > a[best]) best = k;
         }
-        return new OptionalDouble[] {fallen(f, a, best, -1), fallen(f, a, best, 1)};
+        return new OptionalDouble[] {fallen(f, a, middle, -1), fallen(f, a, middle, 1)};
     }
 
-    private static OptionalDouble fallen(double[] f, double[] a, int best, int way) {
-        double level = HALF_POWER * a[best];
-        for (int k = best + way; k >= 0 && k <= STEPS; k += way) {
+    private static OptionalDouble fallen(double[] f, double[] a, int middle, int way) {
+        double level = HALF_POWER * a[middle];
+        for (int k = middle + way; k >= 0 && k <= STEPS; k += way) {
             if (a[k] > level) continue;
             double share = (a[k - way] - level) / (a[k - way] - a[k]);
             return OptionalDouble.of(f[k - way] * Math.pow(f[k] / f[k - way], share));
