@@ -21,6 +21,7 @@ import galena.desk.command.PacketCommand;
 import galena.desk.command.PictureCommand;
 import galena.desk.command.PredictCommand;
 import galena.desk.command.ReachCommand;
+import galena.desk.command.ReconcileCommand;
 import galena.desk.command.ResponseCommand;
 import galena.desk.command.SpreadCommand;
 import galena.desk.command.SumCommand;
@@ -107,6 +108,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new PacketCommand(terminal));
         line.addSubcommand(new MeasureCommand(terminal, Clock.system(ZoneId.systemDefault())));
         line.addSubcommand(new NoteCommand(terminal, Clock.system(ZoneId.systemDefault())));
+        line.addSubcommand(new ReconcileCommand(terminal, Clock.system(ZoneId.systemDefault())));
         CommandLine sums = new CommandLine(new SumCommand(terminal));
         for (Object sum : SumCommand.sums(terminal)) sums.addSubcommand(sum);
         line.addSubcommand(sums);

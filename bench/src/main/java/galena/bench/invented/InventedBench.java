@@ -40,7 +40,8 @@ import java.util.function.DoubleUnaryOperator;
 
 /** Lays invented captures and readings into the bench of the demo build. */
 public final class InventedBench {
-    static final String DAY = "2026-03-07";
+    /** On which everything here is said to have been read. */
+    public static final String DAY = "2026-03-07";
 
     /** The capture of a tone at the output, in the build's bench. */
     public static final String TONE = "invented-tone-TP2.csv";

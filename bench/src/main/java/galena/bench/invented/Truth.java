@@ -36,8 +36,8 @@ final class Truth {
                         "Q1",
                         new Calibration.Correction(
                                 Optional.empty(),
-                                Optional.of(Quantity.of(8.2e-3, Unit.AMPERE)),
-                                Optional.of(Quantity.of(-2.6, Unit.VOLT)),
+                                Optional.of(Quantity.of(7.0e-3, Unit.AMPERE)),
+                                Optional.of(Quantity.of(-3.0, Unit.VOLT)),
                                 Optional.empty())),
                 List.of(stray("drain", 3.4e-12), stray("out", 2.1e-12)),
                 List.of());

@@ -64,6 +64,7 @@ final class BenchLog {
         put(keys, "temperature", c.temperature().map(Quantity::text));
         put(keys, "supply", c.supply().map(Quantity::text));
         put(keys, "audio", c.audio().map(Quantity::text));
+        put(keys, "added", c.added().map(Quantity::text));
         put(keys, "capture", c.capture());
         return keys;
     }

@@ -3,6 +3,7 @@ package galena.build.folder;
 import galena.build.form.Filled;
 import galena.build.form.Form;
 import galena.build.form.Notes;
+import galena.build.quantity.Quantity;
 import galena.build.source.BadInputException;
 import galena.build.source.Edit;
 import galena.build.source.Editor;
@@ -99,6 +100,26 @@ public record BuildFolder(
         return open(folder);
     }
 
+    /**
+     * Writes a calibration that the builder accepts, in place of one that is there, which is kept beside it.
+     *
+     * @param remarks written above it, a line each
+     * @throws BadInputException if the file changed on disk meanwhile
+     */
+    public BuildFolder accept(Calibration accepted, List<String> remarks) throws BadInputException, IOException {
+        CalibrationFile.accept(folder, accepted, remarks);
+        return open(folder);
+    }
+
+    /**
+     * Takes an accepted calibration away; it is kept beside its place.
+     *
+     * @return whether there was one
+     */
+    public boolean dropCalibration() throws IOException {
+        return CalibrationFile.drop(folder);
+    }
+
     /** The problems that readings have with a build. */
     static void check(Filled log, Build build) throws BadInputException {
         Problems problems = new Problems();
@@ -166,6 +187,17 @@ public record BuildFolder(
         for (Filled coupling : calibration.list("couplings", Filled.class))
             for (String coil : coupling.list("between", String.class))
                 check(coupling.place("between"), coupling.path("between"), coil, parts, problems);
+        int row = 0;
+        for (Filled known : calibration.list("unknowns", Filled.class)) {
+            int due = ++row, has = known.list("spread", Quantity.class).size();
+            if (has == due) continue;
+            problems.add(new Problem(
+                    known.place("spread"),
+                    known.path("spread"),
+                    "row " + due + " has " + has + " spreads",
+                    "Each row of the triangle is one number longer than the row before, the first has one.",
+                    "Let galena reconcile --accept write it anew."));
+        }
     }
 
     private static void check(Place place, String path, String name, Collection<String> parts, Problems problems) {

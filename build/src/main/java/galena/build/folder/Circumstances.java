@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param temperature of the build
  * @param supply voltage at the build's terminals
  * @param audio peak of the tone at the audio source; modulation says nothing without it
+ * @param added capacitance put across the test point for this reading, F
  * @param capture name of the file that the reading was taken from
  */
 public record Circumstances(
@@ -32,6 +33,7 @@ public record Circumstances(
         Optional<Quantity> temperature,
         Optional<Quantity> supply,
         Optional<Quantity> audio,
+        Optional<Quantity> added,
         Optional<String> capture) {
     /** Nothing was noted. */
     public static final Circumstances UNKNOWN = new Circumstances(
@@ -41,7 +43,20 @@ public record Circumstances(
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             Optional.empty());
+
+    /** Of a reading for which nothing was put across the point. */
+    public Circumstances(
+            Optional<String> instrument,
+            Optional<String> probe,
+            Map<String, Quantity> set,
+            Optional<Quantity> temperature,
+            Optional<Quantity> supply,
+            Optional<Quantity> audio,
+            Optional<String> capture) {
+        this(instrument, probe, set, temperature, supply, audio, Optional.empty(), capture);
+    }
 
     public Circumstances {
         set = Collections.unmodifiableMap(new LinkedHashMap<>(set));
@@ -49,7 +64,7 @@ public record Circumstances(
 
     /** The same, of another capture. */
     public Circumstances of(String file) {
-        return new Circumstances(instrument, probe, set, temperature, supply, audio, Optional.of(file));
+        return new Circumstances(instrument, probe, set, temperature, supply, audio, added, Optional.of(file));
     }
 
     static Field[] fields() {
@@ -63,6 +78,10 @@ public record Circumstances(
             optional("temperature", Quantities.one(Unit.KELVIN, 223.15, 373.15), "The temperature of the build."),
             optional("supply", Quantities.one(Unit.VOLT, 0, 1e3), "The supply voltage while it was read."),
             optional("audio", Quantities.one(Unit.VOLT, 0, 100), "The peak of the tone at the audio source."),
+            optional(
+                    "added",
+                    Quantities.one(Unit.FARAD, 1e-15, 1e-6),
+                    "A capacitor put across the test point for this reading alone."),
             optional("capture", Text.ANY, "The file that it was taken from.")
         };
     }
@@ -75,6 +94,7 @@ public record Circumstances(
                 filled.quantity("temperature"),
                 filled.quantity("supply"),
                 filled.quantity("audio"),
+                filled.quantity("added"),
                 filled.text("capture"));
     }
 }

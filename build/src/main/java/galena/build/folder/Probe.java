@@ -1,6 +1,7 @@
 package galena.build.folder;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a probe or meter puts across the nets it touches. The named ones are common practice: a passive probe set to 1x or
@@ -17,6 +18,15 @@ public record Probe(String name, double resistance, double capacitance) {
     /** Probes that can be named. */
     public static List<String> words() {
         return NAMED.stream().map(Probe::name).toList();
+    }
+
+    /** The probe that words noted with a reading begin with: "10x", "10x, ground spring". */
+    public static Optional<Probe> known(String words) {
+        return NAMED.stream()
+                .filter(probe -> words.equals(probe.name)
+                        || words.startsWith(probe.name + " ")
+                        || words.startsWith(probe.name + ","))
+                .findFirst();
     }
 
     static Probe named(String name) {

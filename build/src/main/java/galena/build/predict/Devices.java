@@ -47,11 +47,18 @@ final class Devices {
         for (PartEntry entry : build.parts().values()) {
             Part typical = Predict.enginePart(circuit, entry.name());
             String what = entry.name() + " (" + entry.label() + ")";
+            if (isRead(assembled, entry.name())) continue;
             Specimens.of(build, entry, typical)
                     .ifPresent(pair ->
                             corners.add(new Pair(what, circuit.with(pair.weak()), circuit.with(pair.strong()))));
             Specimens.drawn(build, entry, typical).ifPresent(draw -> addEnds(circuit, what, draw));
         }
+    }
+
+    /** Whether a calibration has placed this very specimen: it is among the directions that its readings leave open. */
+    private static boolean isRead(Assembled assembled, String part) {
+        return assembled.knowledge().unknowns().stream()
+                .anyMatch(u -> u.part().equals(part) && assembled.knowledge().places(u));
     }
 
     private void addEnds(Circuit circuit, String what, Draw draw) {

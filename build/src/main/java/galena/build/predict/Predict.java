@@ -70,9 +70,12 @@ public final class Predict {
     private Prediction predict(String digest) throws BadInputException, NoOperatingPoint {
         Assembled assembled = CircuitOf.build(build, overlay);
         for (Problem warning : assembled.warnings()) notes.add(warning.toString());
+        overlay.calibration()
+                .ifPresent(c -> notes.add("The calibration accepted on " + c.accepted()
+                        + " is laid over the build: its values and what its readings left open are in every figure."));
         progress.at(0.05, "operating point");
-        Circuit silent = Quiet.of(build, assembled.circuit());
-        Assembled quiet = new Assembled(silent, assembled.origins(), List.of());
+        Assembled quiet = assembled.changed(circuit -> Quiet.of(build, circuit));
+        Circuit silent = quiet.circuit();
         OperatingPoint.Found point = rest(Equations.of(silent));
         progress.at(0.1, "startup");
         Optional<Startup> startup = Startup.readiest(point);

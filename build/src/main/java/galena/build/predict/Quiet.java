@@ -9,11 +9,11 @@ import galena.engine.part.VoltageSource;
 import galena.engine.part.Wave;
 
 /** The circuit with its audio sources at their resting value: the carrier is asked about, unmodulated. */
-final class Quiet {
+public final class Quiet {
     private Quiet() {}
 
     /** A stage without coil or resonator is studied at audio frequency and stays as it is. */
-    static Circuit of(Build build, Circuit circuit) {
+    public static Circuit of(Build build, Circuit circuit) {
         boolean tuned = circuit.parts().stream().anyMatch(p -> p instanceof Coil || p instanceof Resonator);
         if (!tuned) return circuit;
         Circuit quiet = circuit;

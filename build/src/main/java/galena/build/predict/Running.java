@@ -45,7 +45,7 @@ public record Running(
     public static final class NotRunning extends Exception {
         private static final long serialVersionUID = 1;
 
-        NotRunning(String why) {
+        public NotRunning(String why) {
             super(why);
         }
     }
@@ -58,15 +58,14 @@ public record Running(
     public static Running of(Build build, Overlay overlay, Accuracy accuracy, Progress progress)
             throws BadInputException, NoOperatingPoint, NotRunning {
         Assembled all = CircuitOf.build(build, overlay);
-        Circuit quiet = Quiet.of(build, all.circuit());
-        OperatingPoint rest = OperatingPointLadder.climb(Equations.of(quiet));
+        Assembled assembled = all.changed(circuit -> Quiet.of(build, circuit));
+        OperatingPoint rest = OperatingPointLadder.climb(Equations.of(assembled.circuit()));
         if (rest instanceof OperatingPoint.NotFound none) throw new NoOperatingPoint(none);
         OperatingPoint.Found point = (OperatingPoint.Found) rest;
         Optional<Startup> startup = Startup.readiest(point);
         if (startup.isEmpty()) throw new NotRunning("nothing in this build can oscillate");
         SteadyState state = new SteadyOscillation(accuracy, progress.watch()).solve(point, startup.get());
         if (!(state instanceof SteadyState.Found found)) throw new NotRunning("no steady oscillation: " + state);
-        Assembled assembled = new Assembled(quiet, all.origins(), all.warnings());
         return new Running(build, overlay, assembled, point, startup.get(), found);
     }
 

@@ -27,9 +27,6 @@ final class Tolerances {
     /** Of an amplitude: beyond it the first order is not to be trusted. */
     private static final double BENDS = 0.1;
 
-    /** Of an even distribution's half-width, where its 95 % end. */
-    private static final double EVEN_95 = 0.95;
-
     private final SteadyState.Found found;
     private final String basis;
     private final List<Variation> straight = new ArrayList<>();
@@ -56,7 +53,7 @@ final class Tolerances {
                 straight.add(v);
                 derivatives.add(derivative);
             } else {
-                double end = EVEN_95 * v.limit();
+                double end = v.end();
                 sides.add(new Sides(
                         v.what(),
                         devices.solve(v.circuit().apply(1 - end), found),

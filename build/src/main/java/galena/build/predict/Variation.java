@@ -9,9 +9,18 @@ import java.util.function.DoubleFunction;
  * @param what "Lt inductance ±5 %"
  * @param circuit by the factor, 1 for the typical one
  * @param limit the tolerance, relative
+ * @param end where its 95 % end, relative
  */
-record Variation(String what, DoubleFunction<Circuit> circuit, double limit) {
+record Variation(String what, DoubleFunction<Circuit> circuit, double limit, double end) {
+    /** Of an even distribution's half-width, where its 95 % end. */
+    private static final double EVEN_95 = 0.95;
+
     private static final double STEP = 1e-4;
+
+    /** Even within the tolerance. */
+    static Variation even(String what, DoubleFunction<Circuit> circuit, double limit) {
+        return new Variation(what, circuit, limit, EVEN_95 * limit);
+    }
 
     /** With the value a little lower. */
     Circuit below() {

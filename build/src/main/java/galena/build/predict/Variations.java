@@ -4,6 +4,8 @@ import galena.build.folder.Build;
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
 import galena.build.wiring.Assembled;
+import galena.build.wiring.Knowledge;
+import galena.build.wiring.Unknown;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Capacitor;
 import galena.engine.part.Coil;
@@ -14,8 +16,10 @@ import galena.engine.part.Resistor;
 import galena.engine.part.Resonator;
 import galena.engine.part.Trimmer;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /**
  * The tolerances of a build's passive values. Parts bring their own or their kind's; a coil's Q, strays, stray couplings and
@@ -27,6 +31,11 @@ final class Variations {
     private static final double COUPLING_KNOWN_TO = 0.2;
     private static final double GROUND_KNOWN_TO = 0.5;
 
+    /** An even distribution of half-width √3 has the standard deviation 1. */
+    private static final double ROOT_THREE = Math.sqrt(3);
+
+    private static final double NORMAL_95 = 1.959963984540054;
+
     private final Circuit circuit;
     private final List<Variation> found = new ArrayList<>();
 
@@ -36,7 +45,12 @@ final class Variations {
 
     static List<Variation> of(Build build, Assembled assembled) {
         Variations variations = new Variations(assembled.circuit());
+        Knowledge knowledge = assembled.knowledge();
+        Set<String> read = new HashSet<>();
+        for (Unknown unknown : knowledge.unknowns()) if (knowledge.places(unknown)) read.add(unknown.part());
+        for (int k = 0; k < knowledge.directions(); k++) variations.left(assembled, k);
         for (Part part : assembled.circuit().parts()) {
+            if (read.contains(part.name())) continue;
             String origin = assembled.origin(part.name()).orElse("");
             PartEntry entry =
                     origin.startsWith("parts.") ? build.parts().get(origin.substring("parts.".length())) : null;
@@ -72,6 +86,15 @@ final class Variations {
         return (1 - Math.abs(k)) / (2 * Math.abs(k));
     }
 
+    /** What the readings of an accepted calibration have left open, in one direction: normal, one deviation long. */
+    private void left(Assembled assembled, int direction) {
+        found.add(new Variation(
+                assembled.knowledge().about(direction) + " as the readings leave it",
+                s -> assembled.along(direction, ROOT_THREE * (s - 1)),
+                1,
+                NORMAL_95 / ROOT_THREE));
+    }
+
     private interface Scaling {
         Part at(double scale);
     }
@@ -81,7 +104,7 @@ final class Variations {
         String name = part.name()
                 + (what.isEmpty() ? "" : " " + what)
                 + String.format(Locale.ROOT, " ±%s %%", number(100 * limit));
-        found.add(new Variation(name, s -> circuit.with(scaling.at(s)), limit));
+        found.add(Variation.even(name, s -> circuit.with(scaling.at(s)), limit));
     }
 
     private static String number(double percent) {

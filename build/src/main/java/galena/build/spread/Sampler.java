@@ -7,12 +7,13 @@ import galena.build.predict.QuickEnvelope;
 import galena.build.predict.Running;
 import galena.build.quantity.Quantity;
 import galena.build.wiring.CircuitOf;
+import galena.build.wiring.Unknown;
+import galena.build.wiring.Unknowns;
 import galena.engine.circuit.Circuit;
 import galena.engine.equations.Equations;
 import galena.engine.operating.OperatingPoint;
 import galena.engine.operating.OperatingPointLadder;
 import galena.engine.part.Battery;
-import galena.engine.part.Part;
 import galena.engine.part.Trimmer;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
@@ -40,16 +41,14 @@ final class Sampler {
 
     private final Build build;
     private final Running typical;
-    private final List<Unknown> unknowns;
     private final Conditions conditions;
     private final String trimmer;
     private final Progress progress;
     private final ThreadLocal<Workplace> workplaces = ThreadLocal.withInitial(Workplace::new);
 
-    Sampler(Running typical, List<Unknown> unknowns, Conditions conditions, String trimmer, Progress progress) {
+    Sampler(Running typical, Conditions conditions, String trimmer, Progress progress) {
         this.build = typical.build();
         this.typical = typical;
-        this.unknowns = unknowns;
         this.conditions = conditions;
         this.trimmer = trimmer;
         this.progress = progress;
@@ -63,7 +62,7 @@ final class Sampler {
 
     /** Numbers of the unit cube that a build takes: those of its unknowns, temperature and charge. */
     static int numbers(List<Unknown> unknowns) {
-        return unknowns.stream().mapToInt(Unknown::numbers).sum() + 2;
+        return Unknowns.numbers(unknowns) + 2;
     }
 
     Drawn draw(long number, double[] u) {
@@ -88,23 +87,14 @@ final class Sampler {
 
     /** The copy of these numbers at a temperature (°C) and a charge. */
     Circuit circuit(double[] u, double temperature, double charge) {
-        Map<String, Part> parts = new LinkedHashMap<>();
-        for (Part part : typical.circuit().parts()) parts.put(part.name(), part);
-        int at = 0;
-        for (Unknown unknown : unknowns) {
-            Part sofar = parts.get(unknown.part());
-            if (sofar == null) throw new IllegalStateException("no part " + unknown.part());
-            parts.put(unknown.part(), unknown.draw().from(sofar, u, at));
-            at += unknown.numbers();
-        }
+        Circuit drawn = typical.assembled().drawn(u);
         if (build.supply().orElse(null) instanceof Supply.OfBattery named
-                && parts.get(Supply.NAME) instanceof Battery b) {
+                && drawn.part(Supply.NAME).orElse(null) instanceof Battery b) {
             galena.trade.battery.Battery battery = CircuitOf.battery(named);
-            parts.put(
-                    Supply.NAME,
+            drawn = drawn.with(
                     new Battery(b.name(), b.plus(), b.minus(), battery.emf(charge), battery.resistance(charge)));
         }
-        return Circuit.of(new ArrayList<>(parts.values())).atTemperature(temperature);
+        return drawn.atTemperature(temperature);
     }
 
     private void read(

@@ -9,6 +9,7 @@ import galena.build.predict.Running;
 import galena.build.predict.Running.NotRunning;
 import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
+import galena.build.wiring.Unknown;
 import galena.engine.steady.Accuracy;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -37,8 +38,8 @@ public final class Spread {
 
     private Spread(Running typical, Conditions conditions, long seed, Progress progress) {
         this.typical = typical;
-        this.unknowns = Unknowns.of(typical.build(), typical.assembled());
-        this.sampler = new Sampler(typical, unknowns, conditions, typical.strongestTrimmer(), progress);
+        this.unknowns = typical.assembled().knowledge().unknowns();
+        this.sampler = new Sampler(typical, conditions, typical.strongestTrimmer(), progress);
         this.seed = seed;
         this.progress = progress;
     }

@@ -1,5 +1,6 @@
 package galena.build.spread;
 
+import galena.build.wiring.Unknown;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -69,7 +69,11 @@ public final class CircuitOf {
         for (Fault fault : Structure.faults(circuit))
             (fault.kind().fatal() ? fatal : warnings).add(places.problem(fault));
         if (!fatal.isEmpty()) throw new BadInputException(fatal);
-        return new Assembled(circuit, origins, warnings);
+        Assembled base = new Assembled(circuit, origins, warnings);
+        Knowledge knowledge = Knowledge.of(
+                Unknowns.of(build, base),
+                overlay.calibration().map(Calibration::unknowns).orElse(List.of()));
+        return new Assembled(knowledge.typical(circuit), circuit, knowledge, origins, warnings);
     }
 
     private void add(Part part, String path) {
@@ -111,6 +115,10 @@ public final class CircuitOf {
             number++;
             parts.add(stray(stray, number));
         }
+        overlay.calibration().map(Calibration::unknowns).orElse(List.of()).stream()
+                .filter(known -> !known.between().isEmpty())
+                .forEach(known -> parts.add(Unknowns.added(
+                        known.of(), known.between().get(0), known.between().get(1))));
     }
 
     private static Capacitor stray(Stray stray, int number) {

@@ -78,8 +78,7 @@ final class SpreadTest {
     @Test
     void a_copy_is_what_solving_it_from_cold_says() throws Exception {
         Running typical = Running.of(demo.build(), Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
-        List<Unknown> unknowns = Unknowns.of(demo.build(), typical.assembled());
-        Sampler sampler = new Sampler(typical, unknowns, Conditions.FULL, typical.strongestTrimmer(), Progress.SILENT);
+        Sampler sampler = new Sampler(typical, Conditions.FULL, typical.strongestTrimmer(), Progress.SILENT);
         for (int number = 0; number < 8; number++) {
             Drawn drawn = Spread.one(demo, Overlay.NONE, Conditions.FULL, 3, number, Progress.SILENT);
             Circuit circuit = sampler.circuit(drawn.numbers(), drawn.temperature(), drawn.charge());

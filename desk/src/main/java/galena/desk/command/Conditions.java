@@ -9,6 +9,7 @@ import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
 import galena.build.source.Place;
 import galena.build.source.Problem;
+import galena.desk.console.Terminal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -40,6 +41,15 @@ final class Conditions {
 
     @Option(names = "--uncalibrated", description = "Leave an accepted calibration out.")
     private boolean uncalibrated;
+
+    /** The same, with a word on the calibration where one is laid over. */
+    Overlay over(BuildFolder folder, Terminal terminal) throws BadInputException {
+        Overlay overlay = over(folder);
+        overlay.calibration()
+                .ifPresent(c -> terminal.remark("the calibration accepted on " + c.accepted()
+                        + " is laid over the build; --uncalibrated leaves it out"));
+        return overlay;
+    }
 
     /** The overlay asked for; the builder's accepted calibration is part of it unless left out. */
     Overlay over(BuildFolder folder) throws BadInputException {

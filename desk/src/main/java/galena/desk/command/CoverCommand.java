@@ -76,7 +76,7 @@ public final class CoverCommand implements Callable<Integer> {
         BuildFolder build = BuildFolder.open(folder);
         // The name is checked by setting it where it stands: the same message as for --set.
         Settings.apply(build.build(), Overlay.NONE, "PART", List.of(part + "=50%"));
-        Overlay overlay = conditions.over(build);
+        Overlay overlay = conditions.over(build, terminal);
         Coverage coverage;
         try (Attention attention = new Attention(terminal)) {
             coverage = Coverage.sweep(build, overlay, part, steps, Accuracy.CERTIFIED, attention);

@@ -116,6 +116,7 @@ public final class DemoCommand implements Callable<Integer> {
         terminal.print("Next: galena predict " + folder + "          everything that is predicted");
         terminal.print("      galena cover " + folder + " Ct         the trimmer from stop to stop");
         terminal.print("      galena measure " + Layout.BENCH.in(folder).resolve(InventedReadings.SHOWN));
+        terminal.print("      galena reconcile " + folder + "        why the readings differ from the prediction");
         terminal.print("      then change a value in " + Layout.BUILD.in(folder) + " and ask again");
     }
 }

@@ -79,7 +79,7 @@ public final class DriftCommand implements Callable<Integer> {
         BuildFolder build = BuildFolder.open(folder);
         DriftReport report;
         try (Attention attention = new Attention(terminal)) {
-            report = Drift.of(build, conditions.over(build), warming, channel, attention);
+            report = Drift.of(build, conditions.over(build, terminal), warming, channel, attention);
         }
         Map<String, Chart> charts = charts(report);
         if (json) terminal.printDocument(DriftJson.of(report));

@@ -66,7 +66,7 @@ public final class GuardCommand implements Callable<Integer> {
         BuildFolder build = BuildFolder.open(folder);
         GuardReport report;
         try (Attention attention = new Attention(terminal)) {
-            report = Guard.of(build, conditions.over(build), Accuracy.CERTIFIED, attention);
+            report = Guard.of(build, conditions.over(build, terminal), Accuracy.CERTIFIED, attention);
         }
         if (json) terminal.printDocument(GuardJson.of(report));
         else {

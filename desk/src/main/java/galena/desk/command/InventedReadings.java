@@ -3,11 +3,14 @@ package galena.desk.command;
 import galena.bench.invented.InventedBench;
 import galena.bench.log.Beside;
 import galena.bench.measure.Report;
+import galena.bench.reconcile.Reconcile;
+import galena.bench.reconcile.Reconciliation;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Layout;
 import galena.build.predict.Prediction;
 import galena.desk.console.Terminal;
 import galena.desk.writing.BesideText;
+import galena.desk.writing.ReconcileText;
 import java.util.List;
 
 /** The demo's bench: lays what is invented, measures it, and shows it beside the prediction. */
@@ -29,6 +32,11 @@ final class InventedReadings {
             beside = Beside.of(BuildFolder.open(build.folder()), prediction, attention);
         }
         BesideText.print("Measured (invented captures and readings)", reports, beside, terminal);
+        Reconciliation found;
+        try (Attention attention = new Attention(terminal)) {
+            found = Reconcile.of(BuildFolder.open(build.folder()), InventedBench.DAY, attention);
+        }
+        ReconcileText.printSummary(found, terminal);
         terminal.remark("written: " + Layout.LOG.in(build.folder()) + " and three invented captures beside it");
     }
 }

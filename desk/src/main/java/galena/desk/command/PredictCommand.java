@@ -48,8 +48,8 @@ public final class PredictCommand implements Callable<Integer> {
         BuildFolder build = BuildFolder.open(folder);
         Prediction prediction;
         try (Attention attention = new Attention(terminal)) {
-            prediction =
-                    Predict.of(build, conditions.over(build), live ? Accuracy.LIVE : Accuracy.CERTIFIED, attention);
+            prediction = Predict.of(
+                    build, conditions.over(build, terminal), live ? Accuracy.LIVE : Accuracy.CERTIFIED, attention);
         }
         if (json) terminal.printDocument(PredictionJson.of(prediction));
         else PredictionText.print(prediction, terminal);

@@ -61,7 +61,7 @@ public final class ReachCommand implements Callable<Integer> {
         BuildFolder build = BuildFolder.open(folder);
         Prediction prediction;
         try (Attention attention = new Attention(terminal)) {
-            prediction = Predict.of(build, conditions.over(build), Accuracy.CERTIFIED, attention);
+            prediction = Predict.of(build, conditions.over(build, terminal), Accuracy.CERTIFIED, attention);
         }
         ReachAnswer answer = Reaching.of(build.build(), prediction, surroundings);
         if (!(answer instanceof Reach reach)) {

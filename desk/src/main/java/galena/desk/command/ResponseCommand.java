@@ -77,7 +77,7 @@ public final class ResponseCommand implements Callable<Integer> {
         Range range = range();
         Response response = Response.of(
                 build,
-                conditions.over(build),
+                conditions.over(build, terminal),
                 source,
                 net,
                 range.low().value(),

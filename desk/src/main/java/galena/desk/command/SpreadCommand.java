@@ -92,7 +92,7 @@ public final class SpreadCommand implements Callable<Integer> {
             throw Written.bad("--copy", "copy " + copy.get(), "Copies are numbered 0 to " + (MOST - 1) + ".");
         galena.build.spread.Conditions range = range();
         BuildFolder build = BuildFolder.open(folder);
-        Overlay overlay = conditions.over(build);
+        Overlay overlay = conditions.over(build, terminal);
         return copy.isPresent() ? one(build, overlay, range, copy.get()) : many(build, overlay, range);
     }
 

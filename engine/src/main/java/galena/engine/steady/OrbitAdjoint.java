@@ -24,6 +24,15 @@ public final class OrbitAdjoint {
         system.newtonStep(orbit, free, 0, new double[orbit.x.length], new double[Closing.MOST_FREE]);
     }
 
+    /** Of a followed period of a free-running circuit, on its own mesh. */
+    public OrbitAdjoint(Followed followed) {
+        orbit = followed.orbit().copy();
+        waveforms = followed.waveforms();
+        free = Closing.Free.FREQUENCY;
+        system = new OrbitSystem(waveforms.equations(), followed.site());
+        system.newtonStep(orbit, free, 0, new double[orbit.x.length], new double[Closing.MOST_FREE]);
+    }
+
     /** The frequency's gradient, Hz. Zero by every parameter for a driven circuit. */
     public Gradient frequency() {
         return of(OrbitFigure.frequency());
@@ -69,6 +78,18 @@ public final class OrbitAdjoint {
      */
     public Parameter between(Equations below, Equations above, double delta) {
         return new Parameter(ParameterChange.between(orbit, below, above, delta));
+    }
+
+    /**
+     * The same of a value that enters through one part alone, which is evaluated by itself: cheaper the larger the circuit. Not for
+     * coils that are coupled, whose mutual inductance belongs to no part.
+     *
+     * @param below the part at p − delta
+     * @param above the part at p + delta
+     * @param delta half the distance
+     */
+    public Parameter between(Part below, Part above, double delta) {
+        return new Parameter(ParameterChange.ofPart(orbit, system.equations(), below, above, delta));
     }
 
     /** What does not enter these equations. */

@@ -1,0 +1,303 @@
+package galena.build.readings;
+
+import galena.build.folder.Build;
+import galena.build.folder.Overlay;
+import galena.build.folder.Supply;
+import galena.build.predict.NoOperatingPoint;
+import galena.build.predict.Progress;
+import galena.build.predict.Quiet;
+import galena.build.predict.Running;
+import galena.build.source.BadInputException;
+import galena.build.wiring.Assembled;
+import galena.build.wiring.CircuitOf;
+import galena.build.wiring.Unknown;
+import galena.build.wiring.Unknowns;
+import galena.engine.circuit.Circuit;
+import galena.engine.part.Bipolar;
+import galena.engine.part.Capacitor;
+import galena.engine.part.Jfet;
+import galena.engine.part.Load;
+import galena.engine.part.Part;
+import galena.engine.steady.Accuracy;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
+
+/**
+ * The readings asked for, as functions of the unknowns. What it is asked is kept in order; questions are about a run of them, so that
+ * readings not yet taken can stand behind those that were and cost nothing until they are asked about. Keeps the arrays of its
+ * solvers: one thread at a time, which it divides into several itself.
+ */
+public final class ReadingModel {
+    private static final String LOAD = "touched at ";
+    private static final String ACROSS = "put across ";
+
+    private final Build build;
+    private final List<Asked> asked;
+    private final List<Unknown> unknowns;
+    private final List<Circumstance> circumstances;
+    private final List<Latent> latents;
+    private final List<Setting> settings;
+    private final int[] settingOf;
+    private final double carrier;
+    private final Progress progress;
+
+    private ReadingModel(
+            Build build,
+            List<Asked> asked,
+            List<Unknown> unknowns,
+            List<Circumstance> circumstances,
+            List<Latent> latents,
+            List<Setting> settings,
+            double carrier,
+            Progress progress) {
+        this.build = build;
+        this.asked = asked;
+        this.unknowns = unknowns;
+        this.circumstances = circumstances;
+        this.latents = latents;
+        this.settings = settings;
+        this.carrier = carrier;
+        this.progress = progress;
+        settingOf = asked.stream()
+                .mapToInt(a -> IntStream.range(0, settings.size())
+                        .filter(k -> settings.get(k).situation().equals(a.situation()))
+                        .findFirst()
+                        .orElseThrow())
+                .toArray();
+    }
+
+    /**
+     * The values of a run of the readings, and the periods that they were read off, from which others nearby start.
+     *
+     * @param first of the run
+     * @param values sizes as natural logarithms, levels in dB, mean voltages in V
+     */
+    public record Readings(int first, double[] values, Periods periods) {}
+
+    /** Solved periods by setting; opaque. */
+    public static final class Periods {
+        private final List<Optional<Setting.State>> states;
+
+        private Periods(List<Optional<Setting.State>> states) {
+            this.states = states;
+        }
+    }
+
+    /**
+     * @param build whose accepted calibration, if any, is not looked at
+     * @param asked each of which {@link Asked#canBeHad can be had}
+     * @throws BadInputException when the circuit has no solution for a reason that stands in the file
+     * @throws NoOperatingPoint when none was found
+     * @throws Running.NotRunning when the build as drawn does not oscillate
+     */
+    public static ReadingModel of(Build build, List<Asked> asked, Progress progress)
+            throws BadInputException, NoOperatingPoint, Running.NotRunning {
+        Running drawn = Running.of(build, Overlay.NONE, Accuracy.LIVE, progress);
+        List<Part> added = Candidates.of(build, drawn);
+        List<Situation> situations =
+                asked.stream().map(Asked::situation).distinct().toList();
+        List<Circuit> bases = new ArrayList<>();
+        for (Situation situation : situations) bases.add(base(build, situation, added));
+        Assembled first = CircuitOf.build(build, Overlay.NONE).changed(c -> c.plus(added.toArray(Part[]::new)));
+        List<Unknown> unknowns = Unknowns.of(build, first);
+        List<Circumstance> circumstances = Circumstance.of(build, situations);
+        List<Latent> latents = latents(build, unknowns, circumstances, first.base());
+        List<Setting> settings = new ArrayList<>();
+        for (int k = 0; k < situations.size(); k++)
+            settings.add(setting(
+                    situations.get(k), bases.get(k), unknowns, circumstances, Set.of(), latents.size(), 0, progress));
+        besideOneAnother(settings);
+        double carrier = drawn.state().waveforms().frequency();
+        return new ReadingModel(
+                build, List.copyOf(asked), unknowns, circumstances, latents, settings, carrier, progress);
+    }
+
+    private static Circuit base(Build build, Situation situation, List<Part> added) throws BadInputException {
+        Overlay overlay = Overlay.NONE;
+        for (var set : situation.set().entrySet()) overlay = overlay.set(set.getKey(), set.getValue());
+        if (situation.celsius().isPresent())
+            overlay = overlay.atTemperature(situation.celsius().getAsDouble());
+        Optional<Supply> supply = build.supply();
+        if (situation.supply().isPresent() && supply.isPresent())
+            overlay = overlay.withSupply(new Overlay.SupplyState(
+                    situation.supply().getAsDouble(),
+                    CircuitOf.state(supply.get()).resistance()));
+        Circuit circuit = Quiet.of(build, CircuitOf.build(build, overlay).circuit());
+        List<Part> more = new ArrayList<>(added);
+        situation.point().ifPresent(p -> {
+            situation
+                    .load()
+                    .ifPresent(
+                            l -> more.add(new Load(LOAD + p.name(), p.at(), p.to(), l.resistance(), l.capacitance())));
+            if (situation.added() > 0) more.add(new Capacitor(ACROSS + p.name(), p.at(), p.to(), situation.added()));
+        });
+        return circuit.plus(more.toArray(Part[]::new));
+    }
+
+    private static Setting setting(
+            Situation situation,
+            Circuit base,
+            List<Unknown> unknowns,
+            List<Circumstance> circumstances,
+            Set<String> frozen,
+            int numbers,
+            double expected,
+            Progress progress) {
+        int temperature = -1, at = Unknowns.numbers(unknowns);
+        for (Circumstance c : circumstances) {
+            if (c.part().isEmpty() && c.isOf(situation)) temperature = at;
+            at++;
+        }
+        Steps steps = new Steps(unknowns, circumstances, situation, frozen);
+        return new Setting(situation, base, steps, temperature, numbers, expected, progress.watch());
+    }
+
+    private static void besideOneAnother(List<Setting> settings) {
+        for (Setting setting : settings.subList(1, settings.size())) setting.startNear(settings.get(0));
+    }
+
+    private static List<Latent> latents(
+            Build build, List<Unknown> unknowns, List<Circumstance> circumstances, Circuit base) {
+        List<Latent> latents = new ArrayList<>();
+        for (Unknown unknown : unknowns) {
+            Part part = base.part(unknown.part()).orElseThrow();
+            for (int k = 0; k < unknown.numbers(); k++)
+                latents.add(Showing.latent(
+                        unknown, part, k, build.part(unknown.part()).isPresent()));
+        }
+        for (Circumstance c : circumstances) latents.add(c.latent());
+        return List.copyOf(latents);
+    }
+
+    /** What is unknown: one for each number. */
+    public List<Latent> latents() {
+        return latents;
+    }
+
+    public List<Asked> asked() {
+        return asked;
+    }
+
+    /** The carrier of the build as drawn, Hz. */
+    public double carrier() {
+        return carrier;
+    }
+
+    /**
+     * The readings first to last, the last not included.
+     *
+     * @param z one number for each latent
+     * @param near readings of numbers nearby, of the same run
+     * @return empty when one of the circuits does not oscillate
+     */
+    public Optional<Readings> at(double[] z, Optional<Readings> near, int first, int last) {
+        Set<Integer> wanted = wanted(first, last);
+        List<Optional<Setting.State>> states = IntStream.range(0, settings.size())
+                .parallel()
+                .mapToObj(k -> wanted.contains(k)
+                        ? settings.get(k).at(z, near.flatMap(n -> n.periods.states.get(k)))
+                        : Optional.<Setting.State>empty())
+                .toList();
+        return readings(states, wanted, first, last);
+    }
+
+    /** The same from cold and to the live accuracy on its own mesh: what a reading would be. */
+    public Optional<Readings> exact(double[] z, int first, int last) {
+        Set<Integer> wanted = wanted(first, last);
+        List<Optional<Setting.State>> states = IntStream.range(0, settings.size())
+                .mapToObj(k -> wanted.contains(k) ? settings.get(k).exact(z) : Optional.<Setting.State>empty())
+                .toList();
+        return readings(states, wanted, first, last);
+    }
+
+    private Set<Integer> wanted(int first, int last) {
+        Set<Integer> wanted = new LinkedHashSet<>();
+        for (int k = first; k < last; k++) wanted.add(settingOf[k]);
+        return wanted;
+    }
+
+    private Optional<Readings> readings(
+            List<Optional<Setting.State>> states, Set<Integer> wanted, int first, int last) {
+        for (int k : wanted) if (states.get(k).isEmpty()) return Optional.empty();
+        double[] values = new double[last - first];
+        for (int k = first; k < last; k++) {
+            Setting.State state = states.get(settingOf[k]).orElseThrow();
+            var waveforms = state.period().waveforms();
+            values[k - first] = Readout.of(asked.get(k), waveforms.equations()).value(waveforms);
+            if (asked.get(k).what() == galena.build.folder.LogEntry.What.CARRIER) values[k - first] += state.mesh();
+            if (!Double.isFinite(values[k - first])) return Optional.empty();
+        }
+        return Optional.of(new Readings(first, values, new Periods(states)));
+    }
+
+    /** Derivatives of readings by every number: a row a reading, a column a latent. */
+    public double[][] slopes(Readings readings, double[] z) {
+        int first = readings.first, count = readings.values.length;
+        double[][] all = new double[count][];
+        wanted(first, first + count).parallelStream().forEach(k -> {
+            Setting.State state = readings.periods.states.get(k).orElseThrow();
+            int[] mine = IntStream.range(first, first + count)
+                    .filter(r -> settingOf[r] == k)
+                    .toArray();
+            List<Readout> readouts = new ArrayList<>();
+            for (int r : mine)
+                readouts.add(Readout.of(asked.get(r), state.period().waveforms().equations()));
+            double[][] rows = settings.get(k).slopes(state, z, readouts);
+            for (int r = 0; r < mine.length; r++) all[mine[r] - first] = rows[r];
+        });
+        return all;
+    }
+
+    /** Whether the circuit has what a latent is of, as the build has it; a fault may have put something else there. */
+    public boolean has(int latent) {
+        return settings.get(0).has(latent);
+    }
+
+    /** The net that a latent is capacitance of against ground, beyond parts: strays drawn and what nobody drew. */
+    public Optional<String> grounded(int latent) {
+        Latent of = latents.get(latent);
+        boolean stray = of.kind() == Latent.Kind.STRAY || of.kind() == Latent.Kind.ADDED;
+        if (!stray || !(settings.get(0).base().part(of.part()).orElse(null) instanceof Capacitor c)) {
+            return Optional.empty();
+        }
+        if (c.to().equals(Circuit.GROUND)) return Optional.of(c.from());
+        return c.from().equals(Circuit.GROUND) ? Optional.of(c.to()) : Optional.empty();
+    }
+
+    /** What is shown of a latent that is no circumstance, in its unit, at these numbers. */
+    public double shown(int latent, double[] z) {
+        Latent of = latents.get(latent);
+        Part part = settings.get(0).part(of.part(), z).orElseThrow();
+        return Showing.value(of, part, carrier);
+    }
+
+    /**
+     * The same readings of a circuit with something changed. What is unknown of a device that was replaced no longer says anything;
+     * of other parts it stays.
+     *
+     * @param expected Hz near which it must start to oscillate, or it counts as silent; 0 where nothing is expected
+     */
+    public ReadingModel changed(UnaryOperator<Circuit> change, double expected) {
+        List<Setting> other = new ArrayList<>();
+        for (Setting setting : settings) {
+            Circuit base = change.apply(setting.base());
+            Set<String> frozen = new HashSet<>();
+            for (Part part : base.parts()) {
+                boolean device = part instanceof Jfet || part instanceof Bipolar;
+                boolean same =
+                        setting.base().part(part.name()).map(part::equals).orElse(false);
+                if (device && !same) frozen.add(part.name());
+            }
+            other.add(setting(
+                    setting.situation(), base, unknowns, circumstances, frozen, latents.size(), expected, progress));
+        }
+        besideOneAnother(other);
+        return new ReadingModel(build, asked, unknowns, circumstances, latents, other, carrier, progress);
+    }
+}
