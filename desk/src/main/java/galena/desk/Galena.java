@@ -20,10 +20,12 @@ import galena.desk.command.OpenCommand;
 import galena.desk.command.PacketCommand;
 import galena.desk.command.PictureCommand;
 import galena.desk.command.PredictCommand;
+import galena.desk.command.ProposeCommand;
 import galena.desk.command.ReachCommand;
 import galena.desk.command.ReconcileCommand;
 import galena.desk.command.ResponseCommand;
 import galena.desk.command.SpreadCommand;
+import galena.desk.command.SubstituteCommand;
 import galena.desk.command.SumCommand;
 import galena.desk.command.TrimCommand;
 import galena.desk.command.ValueCommand;
@@ -90,6 +92,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new NewCommand(terminal));
         line.addSubcommand(new DemoCommand(terminal));
         line.addSubcommand(new OpenCommand(terminal, Clock.system(ZoneId.systemDefault())));
+        line.addSubcommand(new ProposeCommand(terminal));
         line.addSubcommand(new PredictCommand(terminal));
         line.addSubcommand(new CoverCommand(terminal));
         line.addSubcommand(new TrimCommand(terminal));
@@ -103,6 +106,7 @@ public final class Galena implements Runnable {
         line.addSubcommand(new ListenCommand(terminal));
         line.addSubcommand(new WindCommand(terminal));
         line.addSubcommand(new ReachCommand(terminal));
+        line.addSubcommand(new SubstituteCommand(terminal));
         line.addSubcommand(new ChannelCommand(terminal));
         line.addSubcommand(new ValueCommand(terminal));
         line.addSubcommand(new PacketCommand(terminal));

@@ -127,6 +127,19 @@ public record BuildFolder(
         problems.throwIfAny();
     }
 
+    /**
+     * The drawer alone, of a folder whose build may not be written yet; empty if there is none.
+     *
+     * @throws BadInputException with every problem in it
+     * @throws IOException if the disk fails
+     */
+    public static Drawer drawer(Path folder) throws BadInputException, IOException {
+        Problems problems = new Problems();
+        Optional<Filled> drawer = optional(folder, Layout.DRAWER, Drawer.FORM, problems);
+        problems.throwIfAny();
+        return drawer.map(Drawer::of).orElse(Drawer.EMPTY);
+    }
+
     private static BadInputException notThere(Path path) {
         Place place = new Place(path.toString(), 1, 1);
         return new BadInputException(new Problem(

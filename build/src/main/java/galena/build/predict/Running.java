@@ -91,10 +91,10 @@ public record Running(
                 : build.part(adjustment).orElseThrow().position().orElse(PartEntry.MIDDLE);
     }
 
-    /** The coil whose current is the output: the loopstick, else the coil with the largest carrier current. */
+    /** The coil whose current is the output: the loopstick or loop, else the coil with the largest carrier current. */
     public String outputCoil() {
         return build.parts().values().stream()
-                .filter(p -> p.kind() == PartKind.LOOPSTICK)
+                .filter(p -> p.kind() == PartKind.LOOPSTICK || p.kind() == PartKind.LOOP)
                 .map(PartEntry::name)
                 .findFirst()
                 .orElseGet(() -> circuit().parts().stream()

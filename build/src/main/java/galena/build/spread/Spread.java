@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.hipparchus.random.SobolSequenceGenerator;
 import org.hipparchus.random.Well19937c;
@@ -69,9 +70,30 @@ public final class Spread {
         return spread.sampler.draw(number, spread.point(number));
     }
 
-    private SpreadReport report(int count) {
+    /**
+     * The typical build itself, trimmed to its channel and read as every copy is.
+     *
+     * @throws CancellationException when the progress says so
+     */
+    public static Drawn typical(Running running, Progress progress) {
+        return new Sampler(running, List.of(), Conditions.FULL, running.strongestTrimmer(), progress).typical();
+    }
+
+    /**
+     * Copies of a build that runs, by their numbers from 0 on.
+     *
+     * @param count copies to draw, 1 or more
+     * @param seed of the sequence
+     * @throws CancellationException when the progress says so
+     */
+    public static List<Drawn> copies(Running running, Conditions conditions, int count, long seed, Progress progress) {
+        if (count < 1) throw new IllegalArgumentException("draw at least one build, not " + count);
+        return new Spread(running, conditions, seed, progress).drawn(count);
+    }
+
+    private List<Drawn> drawn(int count) {
         AtomicInteger done = new AtomicInteger();
-        List<Drawn> drawn = IntStream.range(0, count)
+        return IntStream.range(0, count)
                 .parallel()
                 .mapToObj(k -> {
                     if (progress.cancelled()) throw new CancellationException("stopped on request");
@@ -80,6 +102,10 @@ public final class Spread {
                     return one;
                 })
                 .toList();
+    }
+
+    private SpreadReport report(int count) {
+        List<Drawn> drawn = drawn(count);
         Map<Drawn.Quantity, Figure.Known> windows = new EnumMap<>(Drawn.Quantity.class);
         Map<Drawn.Quantity, double[]> histograms = new EnumMap<>(Drawn.Quantity.class);
         for (Drawn.Quantity quantity : Drawn.Quantity.values()) {
@@ -153,9 +179,16 @@ public final class Spread {
         return sorted[(int) Math.round(share * (sorted.length - 1))];
     }
 
-    /** Wilson's interval: E. B. Wilson, J. Am. Stat. Assoc. 22 (1927) 209. */
     static Figure.Known share(List<Drawn> drawn) {
-        double n = drawn.size(), good = drawn.stream().filter(Drawn::isGood).count(), p = good / n;
+        return share(drawn, Drawn::isGood);
+    }
+
+    /**
+     * The share of copies of which something holds, as a yield with its 95 % interval, Wilson's: E. B. Wilson, J. Am. Stat. Assoc. 22
+     * (1927) 209.
+     */
+    public static Figure.Known share(List<Drawn> drawn, Predicate<Drawn> holds) {
+        double n = drawn.size(), good = drawn.stream().filter(holds).count(), p = good / n;
         double z2 = NORMAL_95 * NORMAL_95;
         double centre = (p + z2 / (2 * n)) / (1 + z2 / n);
         double half = NORMAL_95 / (1 + z2 / n) * Math.sqrt(p * (1 - p) / n + z2 / (4 * n * n));

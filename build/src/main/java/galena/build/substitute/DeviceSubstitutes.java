@@ -1,0 +1,189 @@
+package galena.build.substitute;
+
+import galena.build.attempt.Draft;
+import galena.build.attempt.Looking;
+import galena.build.attempt.Neighbour;
+import galena.build.attempt.Stock;
+import galena.build.attempt.Tried;
+import galena.build.folder.Build;
+import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
+import galena.build.predict.Progress;
+import galena.build.quantity.Engineering;
+import galena.build.quantity.Unit;
+import galena.build.source.BadInputException;
+import galena.trade.device.Device;
+import galena.trade.device.DeviceLibrary;
+import galena.trade.preferred.Series;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/**
+ * Every device of the kind in one place: as it is, and where that does not do with the one resistor around it that helps most, found
+ * by solving the build at each preferred value within a factor of five.
+ */
+final class DeviceSubstitutes {
+    private static final double REACH = 5;
+    private static final int DRAWN = 2;
+
+    /** Copies are few: one in so many may miss before a device counts as no substitute. */
+    private static final double AS_GOOD = 0.05;
+
+    private final Tried here;
+    private final PartEntry entry;
+    private final Stock stock;
+    private final Looking looking;
+    private final boolean drawerOnly;
+    private final Progress progress;
+
+    DeviceSubstitutes(
+            Tried here, PartEntry entry, Stock stock, Looking looking, boolean drawerOnly, Progress progress) {
+        this.here = here;
+        this.entry = entry;
+        this.stock = stock;
+        this.looking = looking;
+        this.drawerOnly = drawerOnly;
+        this.progress = progress;
+    }
+
+    SubstituteReport.Devices report() throws BadInputException {
+        List<String> types = types();
+        if (types.isEmpty())
+            throw Substitute.refused(
+                    entry,
+                    "the drawer holds no " + entry.kind().key() + " that the library knows",
+                    "With --drawer only devices of drawer.yaml are tried.");
+        AtomicInteger done = new AtomicInteger();
+        List<SubstituteReport.Row> rows = types.parallelStream()
+                .map(type -> {
+                    SubstituteReport.Row row = row(type);
+                    progress.at(0.1 + 0.6 * done.incrementAndGet() / types.size(), "devices");
+                    return row;
+                })
+                .sorted(Comparator.comparing(SubstituteReport.Row::fit).thenComparingDouble(r -> -r.yield()))
+                .toList();
+        List<String> notes = new ArrayList<>();
+        if (types.stream().noneMatch(stock::holdsDevice) && stock.hasDevices())
+            notes.add("The drawer holds none of them.");
+        notes.addAll(Substitute.missed(here));
+        notes.add("Each over " + Substitute.COPIES
+                + " copies with the preset for depth fully up; pinouts differ: see the sheet.");
+        return new SubstituteReport.Devices(
+                entry.name(), entry.label(), here.standing().yield(), rows, window(), notes);
+    }
+
+    private Optional<DeviceWindow> window() throws BadInputException {
+        progress.at(0.72, "window of parameters");
+        if (entry.kind() == PartKind.JFET) return JfetWindow.of(here, entry, looking);
+        if (entry.kind() == PartKind.NPN || entry.kind() == PartKind.PNP) return BipolarWindow.of(here, entry, looking);
+        return Optional.empty();
+    }
+
+    private List<String> types() {
+        List<String> all = DeviceLibrary.standard().devices().stream()
+                .filter(d -> Stock.fits(entry.kind(), d))
+                .map(Device::type)
+                .filter(t -> !t.equals(entry.type().orElse("")))
+                .toList();
+        return drawerOnly ? all.stream().filter(stock::holdsDevice).toList() : all;
+    }
+
+    private SubstituteReport.Row row(String type) {
+        Optional<Build> build = with(here.build(), Map.of(key(entry), type));
+        if (build.isEmpty())
+            return new SubstituteReport.Row(
+                    type, SubstituteReport.Fit.NOT, "", 0, "its sheet lacks what a prediction needs");
+        Optional<Tried> asItIs = looking.look(build.get()).map(t -> looking.draw(t, Substitute.COPIES));
+        if (asItIs.isPresent() && good(asItIs.get())) return row(type, SubstituteReport.Fit.AS_IT_IS, "", asItIs.get());
+        Optional<Changed> changed = changed(build.get());
+        if (changed.isPresent() && good(changed.get().tried))
+            return row(type, SubstituteReport.Fit.WITH_A_CHANGE, changed.get().words, changed.get().tried);
+        boolean better = changed.isPresent()
+                && (asItIs.isEmpty()
+                        || changed.get().tried.standing().yield()
+                                > asItIs.get().standing().yield());
+        if (better) return row(type, SubstituteReport.Fit.NOT, changed.get().words, changed.get().tried);
+        return asItIs.map(t -> row(type, SubstituteReport.Fit.NOT, "", t))
+                .orElse(new SubstituteReport.Row(type, SubstituteReport.Fit.NOT, "", 0, "it does not oscillate"));
+    }
+
+    private SubstituteReport.Row row(String type, SubstituteReport.Fit fit, String change, Tried tried) {
+        return new SubstituteReport.Row(
+                type, fit, change, tried.standing().yield(), Neighbour.effects(here.typical(), tried.typical()));
+    }
+
+    private boolean good(Tried tried) {
+        return tried.standing().yield() >= Math.min(Tried.YIELD, here.standing().yield()) - AS_GOOD / 2
+                && here.standing()
+                        .failing()
+                        .keySet()
+                        .containsAll(tried.standing().failing().keySet().stream()
+                                .filter(l -> !l.ofCopies())
+                                .toList());
+    }
+
+    private static String key(PartEntry part) {
+        return part.path() + "." + part.kind().key();
+    }
+
+    private static Optional<Build> with(Build build, Map<String, String> changes) {
+        try {
+            return Optional.of(Draft.with(build, changes));
+        } catch (BadInputException unfit) {
+            return Optional.empty();
+        }
+    }
+
+    private record Changed(String words, double value, Tried tried) {
+        double penalty() {
+            return tried.standing().penalty();
+        }
+    }
+
+    /** The resistor that touches the device and, at the right value, makes it serve best: coarse steps first, then fine ones. */
+    private Optional<Changed> changed(Build build) {
+        List<Changed> looks = new ArrayList<>();
+        for (PartEntry resistor : around(build)) {
+            double now = resistor.value().orElseThrow().value();
+            List<Changed> coarse = looks(build, resistor, Series.E6.between(now / REACH, now * REACH));
+            looks.addAll(coarse);
+            coarse.stream().min(Comparator.comparingDouble(Changed::penalty)).ifPresent(best -> {
+                double value = best.value;
+                double up = Series.E12.atLeast(value * 1.01), down = Series.E12.atMost(value / 1.01);
+                looks.addAll(looks(build, resistor, List.of(up, down)));
+            });
+        }
+        return looks.stream()
+                .sorted(Comparator.comparingDouble(Changed::penalty))
+                .limit(DRAWN)
+                .map(c -> new Changed(c.words, c.value, looking.draw(c.tried, Substitute.COPIES)))
+                .min(Comparator.comparingDouble(Changed::penalty));
+    }
+
+    private List<Changed> looks(Build build, PartEntry resistor, List<Double> values) {
+        List<Changed> looks = new ArrayList<>();
+        for (double value : values) {
+            String text = Engineering.exact(value, Unit.OHM);
+            String words = resistor.name() + " " + resistor.label() + " → " + text;
+            with(build, Map.of(key(resistor), text))
+                    .flatMap(looking::look)
+                    .map(t -> new Changed(words, value, looking.beside(here, t)))
+                    .ifPresent(looks::add);
+        }
+        return looks;
+    }
+
+    /** Resistors at the electrode that carries the device's current: source or emitter, or below it. */
+    private List<PartEntry> around(Build build) {
+        if (entry.kind() == PartKind.DIODE) return List.of();
+        String net = entry.pin(entry.kind() == PartKind.JFET ? "source" : "emitter");
+        return build.parts().values().stream()
+                .filter(p -> p.kind() == PartKind.RESISTOR)
+                .filter(p -> p.pins().containsValue(net))
+                .toList();
+    }
+}
