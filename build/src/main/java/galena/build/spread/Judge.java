@@ -4,7 +4,6 @@ import galena.build.predict.Progress;
 import galena.build.predict.Running;
 import galena.engine.circuit.Circuit;
 import galena.engine.equations.Equations;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -18,7 +17,7 @@ public final class Judge {
     /** @param typical the build as it stands */
     public Judge(Running typical, Progress progress) {
         this.typical = typical;
-        sampler = new Sampler(typical, List.of(), Conditions.FULL, typical.strongestTrimmer(), progress);
+        sampler = new Sampler(typical, Conditions.FULL, typical.strongestTrimmer(), progress);
     }
 
     /** The build itself. */

@@ -76,7 +76,7 @@ public final class Spread {
      * @throws CancellationException when the progress says so
      */
     public static Drawn typical(Running running, Progress progress) {
-        return new Sampler(running, List.of(), Conditions.FULL, running.strongestTrimmer(), progress).typical();
+        return new Sampler(running, Conditions.FULL, running.strongestTrimmer(), progress).typical();
     }
 
     /**

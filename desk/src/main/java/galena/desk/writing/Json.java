@@ -134,15 +134,6 @@ public final class Json {
         return list;
     }
 
-    Json numbers(String name, Iterable<Double> numbers) {
-        quietly(() -> {
-            generator.writeArrayFieldStart(name);
-            for (double one : numbers) generator.writeNumber(rounded(one));
-            generator.writeEndArray();
-        });
-        return this;
-    }
-
     public Json texts(String name, Iterable<String> texts) {
         quietly(() -> {
             generator.writeArrayFieldStart(name);

@@ -21,12 +21,12 @@ final class ParameterChange {
     }
 
     /** The same where only one part changes, evaluated alone. */
-    static OrbitSystem.Change ofPart(Orbit orbit, Equations whole, Part below, Part above, double delta) {
+    static Change ofPart(Orbit orbit, Equations whole, Part below, Part above, double delta) {
         double[] current = new double[orbit.x.length], charge = new double[orbit.x.length];
         double celsius = whole.circuit().temperature();
         addPart(orbit, whole, Circuit.of(below).atTemperature(celsius), -0.5 / delta, current, charge);
         addPart(orbit, whole, Circuit.of(above).atTemperature(celsius), 0.5 / delta, current, charge);
-        return new OrbitSystem.Change(current, charge);
+        return new Change(current, charge);
     }
 
     private static void addPart(
