@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -106,15 +107,20 @@ public final class DialToPicture {
                     browser.executeScript("return Boolean(document.querySelector('[data-rule=Ct]'))")))
                 Thread.sleep(50);
             browser.executeAsyncScript(MOVE, WARMING, 0);
-            double[] moves = numbers((List<?>) browser.executeAsyncScript(MOVE, MOVES, WARMING));
+            double[] moves = numbers((List<?>) answered(browser.executeAsyncScript(MOVE, MOVES, WARMING)));
             print(out, "dial to picture, ms over " + MOVES + " moves", moves);
             double[] curves = new double[CURVES];
             for (int k = 0; k < CURVES; k++)
-                curves[k] = ((Number) browser.executeAsyncScript(CURVE, 30 + 3 * k)).doubleValue();
+                curves[k] = ((Number) answered(browser.executeAsyncScript(CURVE, 30 + 3 * k))).doubleValue();
             print(out, "dial to modulation curve, ms over " + CURVES, curves);
         } finally {
             browser.quit();
         }
+    }
+
+    private static Object answered(@Nullable Object answer) {
+        if (answer == null) throw new IllegalStateException("the page gave no answer");
+        return answer;
     }
 
     private static ChromeDriver browser() {

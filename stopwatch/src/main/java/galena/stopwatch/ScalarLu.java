@@ -135,7 +135,12 @@ final class ScalarLu {
         }
     }
 
-    /** @param b right-hand side by row from 1 on; read. @param x written, by unknown from 1 on */
+    /**
+     * Solves for one right-hand side.
+     *
+     * @param b right-hand side by row from 1 on; read
+     * @param x written, by unknown from 1 on
+     */
     void solve(double[] b, double[] x) {
         System.arraycopy(b, 1, y, 0, n);
         for (int k = 0; k < n; k++) {

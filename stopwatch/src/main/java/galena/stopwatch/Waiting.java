@@ -45,7 +45,11 @@ public final class Waiting {
         this.most = most;
     }
 
-    /** @param arguments most cycles to integrate, 4000 unless said */
+    /**
+     * Prints the comparison.
+     *
+     * @param arguments most cycles to integrate, 4000 unless said
+     */
     public static void main(String[] arguments) throws Exception {
         Waiting waiting = new Waiting(arguments.length > 0 ? Integer.parseInt(arguments[0]) : 4000);
         System.out.printf(

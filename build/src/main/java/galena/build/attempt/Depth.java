@@ -20,7 +20,7 @@ public final class Depth {
     /** The preset that the audio source works into. */
     public static Optional<PartEntry> preset(Build build) {
         Optional<PartEntry> audio = build.parts().values().stream()
-                .filter(p -> p.kind() == PartKind.AUDIO)
+                .filter(p -> p.kind().isProgramme())
                 .findFirst();
         if (audio.isEmpty()) return Optional.empty();
         String line = audio.get().pin("plus");
@@ -41,7 +41,7 @@ public final class Depth {
     private static boolean turnsUp(PartEntry preset, Build build) {
         return preset.pin("to")
                 .equals(build.parts().values().stream()
-                        .filter(p -> p.kind() == PartKind.AUDIO)
+                        .filter(p -> p.kind().isProgramme())
                         .findFirst()
                         .orElseThrow()
                         .pin("plus"));

@@ -13,7 +13,6 @@ import galena.build.fault.Windows;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
-import galena.build.folder.PartKind;
 import galena.build.predict.NoOperatingPoint;
 import galena.build.predict.Predict;
 import galena.build.predict.Prediction;
@@ -148,7 +147,7 @@ final class Asking {
     /** To the device pin that hears the tone best: there it modulates. */
     private Optional<Response> audio() throws BadInputException, NoOperatingPoint {
         Optional<String> source = folder.build().parts().values().stream()
-                .filter(p -> p.kind() == PartKind.AUDIO)
+                .filter(p -> p.kind().isProgramme())
                 .map(PartEntry::name)
                 .findFirst();
         if (source.isEmpty()) return Optional.empty();

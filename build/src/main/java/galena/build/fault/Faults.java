@@ -132,7 +132,7 @@ public final class Faults {
     }
 
     private static boolean isSource(PartKind kind) {
-        return kind == PartKind.VOLTAGE || kind == PartKind.CURRENT || kind == PartKind.AUDIO;
+        return kind == PartKind.VOLTAGE || kind == PartKind.CURRENT || kind.isProgramme();
     }
 
     private static Set<String> pair(String one, String other) {

@@ -22,7 +22,7 @@ final class Readings {
         for (TestPoint point : build.points().values())
             readings.add(new Reading(What.LEVEL, point.name(), point.name()));
         touchable(build).forEach((net, where) -> readings.add(new Reading(What.DIRECT, net, where)));
-        if (build.parts().values().stream().anyMatch(p -> p.kind() == PartKind.AUDIO))
+        if (build.parts().values().stream().anyMatch(p -> p.kind().isProgramme()))
             audible(build).forEach((net, where) -> readings.add(new Reading(What.AUDIO, net, where)));
         return readings;
     }

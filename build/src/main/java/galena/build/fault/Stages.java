@@ -178,7 +178,7 @@ public final class Stages {
                 if (root.equals(root(tankNet()))) names.put(root, "oscillator");
                 else if (isOutput(net)) names.put(root, "output");
                 else if (Readings.isDevice(part.kind())) devices.putIfAbsent(root, part.name());
-                else if (part.kind() == PartKind.AUDIO) heard.add(root);
+                else if (part.kind().isProgramme()) heard.add(root);
                 else names.putIfAbsent(root, "network at " + net);
             }
         }
@@ -189,6 +189,6 @@ public final class Stages {
     }
 
     private boolean hasAudio() {
-        return build.parts().values().stream().anyMatch(p -> p.kind() == PartKind.AUDIO);
+        return build.parts().values().stream().anyMatch(p -> p.kind().isProgramme());
     }
 }

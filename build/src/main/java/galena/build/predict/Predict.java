@@ -5,8 +5,6 @@ import galena.build.folder.BuildFolder;
 import galena.build.folder.CacheKey;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
-import galena.build.folder.PartKind;
-import galena.build.folder.Supply;
 import galena.build.source.BadInputException;
 import galena.build.source.Problem;
 import galena.build.wiring.Assembled;

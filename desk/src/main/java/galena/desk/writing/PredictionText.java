@@ -235,7 +235,8 @@ public final class PredictionText {
         table.row(
                 "deepest clean",
                 Words.alone(curve.deepestClean()) + " below " + Words.percent(curve.cleanLimit())
-                        + " distortion, by the static curve" + with(curve.limits().cleanLevel()));
+                        + " distortion, by the static curve"
+                        + with(curve.limits().cleanLevel()));
         limits(curve, table);
         table.end();
         page.line("Typical parts. Sweeps, other levels, what sets the response and what cures swing: galena modulate.");
