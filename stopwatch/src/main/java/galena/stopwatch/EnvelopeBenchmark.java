@@ -8,6 +8,7 @@ import galena.engine.envelope.Response;
 import galena.engine.envelope.Sidebands;
 import galena.engine.envelope.SlowSource;
 import galena.engine.equations.Equations;
+import galena.engine.part.Resistor;
 import galena.engine.part.VoltageSource;
 import galena.engine.part.Wave;
 import galena.engine.steady.Accuracy;
@@ -49,9 +50,10 @@ public class EnvelopeBenchmark {
     @Setup
     public void prepare() {
         Circuit parts = circuit.equations(TRIM).circuit();
-        // an ideal source in the battery's place: a run in time wants one that has a wave
-        VoltageSource supply = new VoltageSource("B", "rail", "ground", new Wave.Direct(9));
-        carrier = Bench.cold(Equations.of(parts.with(supply)), Accuracy.LIVE);
+        // a source and its resistance in the battery's place: a run in time wants a source that has a wave
+        VoltageSource supply = new VoltageSource("B", "cell", "ground", new Wave.Direct(9));
+        Circuit fed = parts.plus(new Resistor("Ri", "cell", "rail", 2)).with(supply);
+        carrier = Bench.cold(Equations.of(fed), Accuracy.LIVE);
     }
 
     @Benchmark
