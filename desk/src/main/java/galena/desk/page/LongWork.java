@@ -25,7 +25,6 @@ import galena.packet.chart.RankingSvg;
 import galena.packet.coverage.CoverageChart;
 import galena.packet.guard.SensitivityRanking;
 import galena.packet.spread.SpreadChart;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -61,8 +60,7 @@ enum LongWork {
     PACKET("packet", "write the packet") {
         @Override
         Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
-            return packet(Packet.write(folder, Layout.PACKET.in(folder.folder()), progress)
-                    .files());
+            return packet(Packet.write(folder, Layout.PACKET.in(folder.folder()), progress));
         }
     };
 
@@ -249,12 +247,16 @@ enum LongWork {
                 List.of());
     }
 
-    private static Slip packet(List<Path> written) {
+    private static Slip packet(Packet packet) {
         List<String> names =
-                written.stream().map(f -> f.getFileName().toString()).toList();
+                packet.files().stream().map(f -> f.getFileName().toString()).toList();
+        String silent = packet.oscillates()
+                ? ""
+                : " It does not oscillate as it stands: " + packet.reason()
+                        + ". The packet holds what can be said all the same.";
         return new Slip(
                 "Publish: the packet",
-                "The packet is written: " + names.size() + " files in the folder packet.",
+                "The packet is written: " + names.size() + " files in the folder packet." + silent,
                 List.of(),
                 List.of(),
                 names,
