@@ -81,7 +81,7 @@ public final class DialToPicture {
                 .start();
         try (BufferedReader out =
                 new BufferedReader(new InputStreamReader(galena.getInputStream(), StandardCharsets.UTF_8))) {
-            measure(address(out), System.out);
+            measure(address(out), galena, System.out);
         } finally {
             galena.destroy();
         }
@@ -95,7 +95,7 @@ public final class DialToPicture {
         throw new IOException("galena open printed no address");
     }
 
-    private static void measure(String address, PrintStream out) throws InterruptedException {
+    private static void measure(String address, Process galena, PrintStream out) throws InterruptedException {
         ChromeDriver browser = browser();
         try {
             browser.get(address);
@@ -107,20 +107,22 @@ public final class DialToPicture {
                     browser.executeScript("return Boolean(document.querySelector('[data-rule=Ct]'))")))
                 Thread.sleep(50);
             browser.executeAsyncScript(MOVE, WARMING, 0);
-            double[] moves = numbers((List<?>) answered(browser.executeAsyncScript(MOVE, MOVES, WARMING)));
+            Duration before = processor(galena);
+            double[] moves = numbers(browser.executeAsyncScript(MOVE, MOVES, WARMING));
             print(out, "dial to picture, ms over " + MOVES + " moves", moves);
+            double each = processor(galena).minus(before).toMillis() / (double) MOVES;
+            out.printf(Locale.ROOT, "%-44s        %6.1f%n", "processor time of the server a move, ms", each);
             double[] curves = new double[CURVES];
-            for (int k = 0; k < CURVES; k++)
-                curves[k] = ((Number) answered(browser.executeAsyncScript(CURVE, 30 + 3 * k))).doubleValue();
+            for (int k = 0; k < CURVES; k++) curves[k] = number(browser.executeAsyncScript(CURVE, 30 + 3 * k));
             print(out, "dial to modulation curve, ms over " + CURVES, curves);
         } finally {
             browser.quit();
         }
     }
 
-    private static Object answered(@Nullable Object answer) {
-        if (answer == null) throw new IllegalStateException("the page gave no answer");
-        return answer;
+    /** What a process has used of the processor, which other work on the machine disturbs less than the time that went by. */
+    private static Duration processor(Process process) {
+        return process.info().totalCpuDuration().orElse(Duration.ZERO);
     }
 
     private static ChromeDriver browser() {
@@ -134,8 +136,14 @@ public final class DialToPicture {
         return new ChromeDriver(service, options);
     }
 
-    private static double[] numbers(List<?> values) {
-        return values.stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
+    private static double[] numbers(@Nullable Object values) {
+        if (!(values instanceof List<?> list)) throw new IllegalStateException("the page measured nothing: " + values);
+        return list.stream().mapToDouble(DialToPicture::number).toArray();
+    }
+
+    private static double number(@Nullable Object value) {
+        if (value instanceof Number number) return number.doubleValue();
+        throw new IllegalStateException("the page measured no time: " + value);
     }
 
     private static void print(PrintStream out, String what, double[] times) {
