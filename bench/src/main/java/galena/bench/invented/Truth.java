@@ -11,7 +11,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** What the invented builder really soldered: the demo build with a coil, a transistor and strays of its own. */
+/**
+ * What the invented builder really soldered: the demo build with a coil, a transistor and strays of its own. The transistor is one that
+ * its data sheet admits; the strays are beyond those drawn.
+ */
 final class Truth {
     /** °C in the invented room. */
     static final double ROOM = 22;

@@ -17,8 +17,8 @@ import org.hipparchus.linear.RealMatrix;
  * Gauss-Newton step goes to Jᵀ K⁻¹ (y − f + J z), and what is left of the numbers has the covariance I − Jᵀ K⁻¹ J.
  */
 final class Fit {
-    private static final int MOST_STEPS = 14;
-    private static final int MOST_HALVINGS = 6;
+    private static final int MOST_STEPS = 12;
+    private static final int MOST_HALVINGS = 5;
     /** Of a number in one step: further than this the slopes say nothing. */
     private static final double LONGEST = 2;
 
@@ -57,26 +57,48 @@ final class Fit {
 
     /** Fits from a point. */
     static Fit from(ReadingModel model, List<Observation> observed, Point start) {
-        int count = observed.size();
         Point now = start;
+        boolean fresh = true; // slopes serve two steps: they cost six times what readings do
         for (int step = 0; step < MOST_STEPS; step++) {
             double[] aim = aim(observed, now);
             double before = misfit(observed, now.z, now.readings), longest = longest(now.z, aim);
-            double share = Math.min(1, LONGEST / Math.max(longest, 1e-300));
-            Optional<Point> better = Optional.empty();
-            for (int k = 0; k < MOST_HALVINGS && better.isEmpty(); k++, share /= 2) {
-                double[] there = moved(model.latents(), now.z, aim, share);
-                Optional<Readings> readings = model.at(there, Optional.of(now.readings), 0, count);
-                if (readings.isPresent() && misfit(observed, there, readings.get()) < before)
-                    better = Optional.of(new Point(there, readings.get(), model.slopes(readings.get(), there)));
-                if (share * longest < STILL / 4) break;
-            }
-            if (better.isEmpty()) break;
-            double gained = before - misfit(observed, better.get().z, better.get().readings);
-            now = better.get();
-            if (gained < GAIN && longest < 10 * STILL) break;
+            Optional<Point> better = better(model, observed, now, aim);
+            if (better.isEmpty() && fresh) break;
+            boolean used = !fresh;
+            if (better.isPresent()) now = better.get();
+            fresh = better.isEmpty() || used;
+            if (fresh) now = new Point(now.z, now.readings, model.slopes(now.readings, now.z));
+            double gained = before - misfit(observed, now.z, now.readings);
+            if (better.isPresent() && gained < GAIN && longest < 10 * STILL) break;
         }
-        return new Fit(observed, now.z, now.readings, now.slopes);
+        double[][] slopes = fresh ? now.slopes : model.slopes(now.readings, now.z);
+        return new Fit(observed, now.z, now.readings, slopes);
+    }
+
+    /** A point on the way to an aim at which less is missed. Its slopes are the old ones, carried along. */
+    private static Optional<Point> better(ReadingModel model, List<Observation> observed, Point now, double[] aim) {
+        double before = misfit(observed, now.z, now.readings), longest = longest(now.z, aim);
+        double share = Math.min(1, LONGEST / Math.max(longest, 1e-300));
+        for (int k = 0; k < MOST_HALVINGS; k++, share /= 2) {
+            double[] there = moved(model.latents(), now.z, aim, share);
+            Optional<Readings> readings = model.at(there, Optional.of(now.readings), 0, observed.size());
+            if (readings.isPresent() && misfit(observed, there, readings.get()) < before) {
+                return Optional.of(new Point(there, readings.get(), carried(model.latents(), now, there)));
+            }
+            if (share * longest < STILL / 4) break;
+        }
+        return Optional.empty();
+    }
+
+    /** Slopes elsewhere, were everything straight in the values. */
+    private static double[][] carried(List<Latent> latents, Point from, double[] there) {
+        double[][] slopes = new double[from.slopes.length][there.length];
+        for (int j = 0; j < there.length; j++) {
+            double old = latents.get(j).bend().slope(from.z[j]);
+            double ratio = old < 1e-9 ? 1 : latents.get(j).bend().slope(there[j]) / old;
+            for (int i = 0; i < slopes.length; i++) slopes[i][j] = ratio * from.slopes[i][j];
+        }
+        return slopes;
     }
 
     /** No step taken: the readings' probability if everything were straight about this point. */

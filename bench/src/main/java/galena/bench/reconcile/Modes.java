@@ -24,6 +24,9 @@ final class Modes {
     /** In −2 ln of probability: what lies further behind the best is left out. */
     private static final double BEHIND = 9;
 
+    /** Of a misfit, to a reading: so much is not made good on the other side of a resonance. */
+    private static final double HOPELESS = 20;
+
     private static final int MOST_STARTS = 4;
 
     private final ReadingModel model;
@@ -40,9 +43,9 @@ final class Modes {
     static List<Fit> of(ReadingModel model, List<Observation> observed, Fit.Point start) {
         Modes modes = new Modes(model, observed);
         modes.found.add(Fit.from(model, observed, start));
-        modes.besideResonance(start);
+        if (modes.found.get(0).misfit() < HOPELESS * observed.size()) modes.besideResonance(start);
         modes.found.sort(Comparator.comparingDouble(Fit::cost));
-        modes.lookBeyond(modes.found.get(0));
+        if (modes.found.get(0).misfit() < HOPELESS * observed.size()) modes.lookBeyond(modes.found.get(0));
         modes.found.sort(Comparator.comparingDouble(Fit::cost));
         double best = modes.found.get(0).cost();
         return modes.found.stream().filter(f -> f.cost() < best + BEHIND).toList();

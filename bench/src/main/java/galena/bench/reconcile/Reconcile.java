@@ -26,6 +26,9 @@ import java.util.Optional;
 public final class Reconcile {
     private static final long SEED = 1968;
 
+    /** Of its interval: where no unknown is left with so little, the readings are too few. */
+    private static final double TELLS = 0.5;
+
     private final BuildFolder folder;
     private final Build build;
     private final String day;
@@ -123,7 +126,7 @@ public final class Reconcile {
                 .orElseThrow();
         Explanations explanations = new Explanations(outcome.model(), outcome.fits(), SEED);
         List<Reconciliation.Left> unknowns = explanations.unknowns();
-        boolean anything = unknowns.stream().anyMatch(u -> u.standing() == Reconciliation.Standing.FOUND);
+        boolean anything = unknowns.stream().anyMatch(u -> u.share() <= TELLS);
         Verdict verdict = verdict(outcome, anything);
         Optional<Reconciliation.Next> next = Candidate.best(outcome.model(), fit, candidates, explanations);
         List<String> together = explanations.together();

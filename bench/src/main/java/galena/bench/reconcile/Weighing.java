@@ -78,7 +78,7 @@ final class Weighing {
         if (isOrdinary(best)) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, true));
         }
-        Outcome wrong = readings(begin, plain);
+        Outcome wrong = readings(begin, careful == null ? best.point() : careful.point(), plain);
         double mostByReadings = wrong.gain;
         Suspects suspects = new Suspects(model, read, faults, begin);
         List<Suspects.Suspect> likely = suspects.likely();
@@ -144,7 +144,7 @@ final class Weighing {
     }
 
     /** Readings taken out one after the other, as long as each pays for itself. */
-    private Outcome readings(Fit.Point begin, List<Fit> plain) {
+    private Outcome readings(Fit.Point begin, Fit.Point near, List<Fit> plain) {
         List<Observation> now = new ArrayList<>(read);
         List<Wrong> wrong = new ArrayList<>();
         List<Fit> fits = plain;
@@ -153,7 +153,7 @@ final class Weighing {
         while (wrong.size() < MOST_WRONG && read.size() - wrong.size() > 2) {
             Optional<Taken> taken = Optional.empty();
             for (int i : candidates(fits.get(0), wrong, far)) {
-                Optional<Taken> other = taken(begin, now, i);
+                Optional<Taken> other = taken(near, now, i);
                 if (other.isPresent()
                         && (taken.isEmpty() || other.get().total() < taken.get().total())) taken = other;
             }
@@ -194,11 +194,11 @@ final class Weighing {
         }
     }
 
-    private Optional<Taken> taken(Fit.Point begin, List<Observation> now, int index) {
+    private Optional<Taken> taken(Fit.Point near, List<Observation> now, int index) {
         List<Observation> loose = new ArrayList<>(now);
         Observation own = now.get(index);
         loose.set(index, own.loosened(1e3 * Math.max(1, own.sigma())));
-        Fit without = Fit.from(model, loose, begin);
+        Fit without = Fit.from(model, loose, near);
         double[] others = without.withoutReading(index);
         double spread = Math.hypot(
                 Math.sqrt(Math.max(0, others[1] * others[1] - Math.pow(1e3 * Math.max(1, own.sigma()), 2))),

@@ -70,11 +70,10 @@ class InventedBenchTest {
         Prediction prediction = Predict.of(laid, Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
         List<Beside> beside = Beside.of(laid, prediction, Progress.SILENT);
         assertThat(beside).hasSameSizeAs(laid.log());
-        // the invented copy lies at the edge of what tolerances allow, as a copy worth asking about does
-        assertThat(beside.stream().filter(b -> b.reading().what() == What.CARRIER))
-                .allMatch(b -> b.agrees().isPresent())
-                .anyMatch(b -> b.agrees().equals(Optional.of(true)));
-        assertThat(beside.stream().filter(b -> b.agrees().isPresent())).hasSizeGreaterThan(6);
+        // all that was invented lies within tolerances and sheets but for the strays, which are small
+        assertThat(beside.stream().filter(b -> b.agrees().isPresent()))
+                .hasSizeGreaterThan(6)
+                .allMatch(b -> b.agrees().equals(Optional.of(true)));
         assertThat(beside.stream().filter(b -> b.reading().what() == What.NEGATIVE_PEAK))
                 .allSatisfy(b -> assertThat(b.predicted().text()).doesNotContain("not known"));
     }

@@ -2,7 +2,6 @@ package galena.bench.reconcile;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import galena.bench.reconcile.Reconciliation.Standing;
 import galena.bench.reconcile.Reconciliation.Verdict;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.LogEntry;
@@ -44,7 +43,9 @@ final class ReconcileTest {
         BuildFolder read = bench.folder.note(log);
         Reconciliation found = Reconcile.of(read, DAY, Progress.SILENT);
         assertThat(found.verdict()).isEqualTo(Verdict.TOO_FEW);
-        assertThat(found.unknowns()).noneMatch(u -> u.standing() == Standing.FOUND);
+        assertThat(found.unknowns()).noneMatch(u -> u.share() < 0.5);
+        assertThat(found.words().get(0)).contains("too few");
+        assertThat(found.calibration()).isEmpty();
         assertThat(found.next()).isPresent();
     }
 

@@ -105,7 +105,7 @@ final class Setting {
         Optional<State> from = near.or(this::start);
         if (from.isPresent()) {
             Optional<State> followed = follow(equations, from.get());
-            if (followed.isPresent()) return followed;
+            if (followed.isPresent() || near.isPresent()) return followed; // a shorter way is cheaper than another start
         }
         return cold(equations);
     }
