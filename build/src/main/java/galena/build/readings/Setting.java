@@ -105,7 +105,8 @@ final class Setting {
         Optional<State> from = near.or(this::start);
         if (from.isPresent()) {
             Optional<State> followed = follow(equations, from.get());
-            if (followed.isPresent() || near.isPresent()) return followed; // a shorter way is cheaper than another start
+            if (followed.isPresent() || near.isPresent())
+                return followed; // a shorter way is cheaper than another start
         }
         return cold(equations);
     }
