@@ -8,6 +8,7 @@ import galena.build.predict.Running;
 import galena.build.source.BadInputException;
 import galena.build.spread.Conditions;
 import galena.build.spread.Drawn;
+import galena.build.spread.Judge;
 import galena.build.spread.Spread;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -19,7 +20,8 @@ import java.util.concurrent.CancellationException;
 
 /**
  * Solves and reads builds, in three depths: the typical build alone; the same with a neighbour's copies carried over, shifted by
- * what the typical one shifted; copies of its own. Static depth is judged in {@link Spread}'s reading of a copy, and nowhere here.
+ * what the typical one shifted; copies of its own. Static depth is judged in {@link Judge}'s and {@link Spread}'s
+ * one reading of a copy, and nowhere here.
  */
 public final class Looking {
     private final Aim aim;
@@ -58,7 +60,7 @@ public final class Looking {
     }
 
     private Drawn typical(Running running) {
-        return Spread.typical(running, quiet());
+        return new Judge(running, quiet()).typical();
     }
 
     /** The same with a neighbour's copies carried over. */

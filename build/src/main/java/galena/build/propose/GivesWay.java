@@ -34,6 +34,8 @@ import java.util.function.ToDoubleFunction;
 public record GivesWay(Line line, String wanted, String possible, String why) {
     private static final double[] DEPTHS = {0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.5, 0.4, 0.3};
     private static final double KEPT = 0.95;
+    private static final double FEW = 0.02;
+    private static final int ROUNDS = 3;
 
     /**
      * @param lines that give way
@@ -42,26 +44,41 @@ public record GivesWay(Line line, String wanted, String possible, String why) {
      */
     record Nearest(List<GivesWay> lines, Map<String, String> intent, double yield) {}
 
-    /** The nearest intent that a build meets, from its copies, drawn again under it. */
+    /**
+     * The nearest intent that a build meets, from its copies. It is drawn again under the intent so eased; what shows only then, such as the
+     * level for a depth that is reached at last, is eased in turn.
+     */
     static Nearest of(Tried best, Aim aim, Function<Aim, Looking> lookings, int count) {
         Map<String, String> changes = new LinkedHashMap<>();
         List<GivesWay> lines = new ArrayList<>();
-        Finder finder = new Finder(best, aim, lookings, changes, lines);
-        for (Line line : Line.values())
-            if (best.standing().failing().getOrDefault(line, 0.0) > (line.ofCopies() ? 0.02 : 0))
-                finder.find(line, count);
-        if (changes.isEmpty()) return new Nearest(lines, changes, 0);
+        Tried now = best;
+        Aim towards = aim;
+        for (int round = 0; round < ROUNDS; round++) {
+            int before = changes.size();
+            Finder finder = new Finder(now, towards, lookings, changes, lines);
+            for (Line line : Line.values()) {
+                boolean known = lines.stream().anyMatch(g -> g.line() == line);
+                if (!known && now.standing().failing().getOrDefault(line, 0.0) > (line.ofCopies() ? FEW : 0))
+                    finder.find(line, count);
+            }
+            if (changes.size() == before) break;
+            Build eased = eased(best.build(), changes);
+            towards = new Aim(eased.intent(), aim.surroundings(), aim.set());
+            Looking looking = lookings.apply(towards);
+            Optional<Tried> again = looking.look(eased).map(t -> looking.draw(t, count));
+            if (again.isEmpty()) break;
+            now = again.get();
+            if (now.standing().meets())
+                return new Nearest(lines, changes, now.standing().yield());
+        }
+        return new Nearest(lines, changes, 0);
+    }
+
+    private static Build eased(Build build, Map<String, String> changes) {
         try {
-            Build eased = Draft.with(best.build(), changes);
-            Looking looking = lookings.apply(new Aim(eased.intent(), aim.surroundings(), aim.set()));
-            Optional<Tried> again = looking.look(eased);
-            double yield = again.map(t -> looking.draw(t, count))
-                    .filter(t -> t.standing().failing().keySet().stream().allMatch(Line::ofCopies))
-                    .map(t -> t.standing().yield())
-                    .orElse(0.0);
-            return new Nearest(lines, changes, yield);
+            return Draft.with(build, changes);
         } catch (BadInputException unfit) {
-            return new Nearest(lines, Map.of(), 0);
+            throw new IllegalStateException("an eased intent can't be read: " + unfit.getMessage(), unfit);
         }
     }
 
@@ -186,24 +203,20 @@ public record GivesWay(Line line, String wanted, String possible, String why) {
             for (double depth : DEPTHS) {
                 if (depth >= wanted) continue;
                 String text = Math.round(100 * depth) + " %";
-                try {
-                    Build eased = Draft.with(best.build(), Map.of("intent.modulation", text));
-                    Aim other = new Aim(eased.intent(), aim.surroundings(), aim.set());
-                    Looking looking = lookings.apply(other);
-                    Optional<Tried> tried = looking.look(eased).map(t -> looking.draw(t, Math.min(count, 40)));
-                    boolean kept = tried.isPresent()
-                            && tried.get().standing().failing().getOrDefault(Line.DEPTH, 0.0) <= 1 - KEPT;
-                    if (!kept) continue;
-                    add(
-                            Line.DEPTH,
-                            aim.intent().modulation().get().toString(),
-                            text,
-                            "intent.modulation",
-                            "distortion above 5 %");
-                    return;
-                } catch (BadInputException unfit) {
-                    throw new IllegalStateException(unfit);
-                }
+                Build eased = eased(best.build(), Map.of("intent.modulation", text));
+                Aim other = new Aim(eased.intent(), aim.surroundings(), aim.set());
+                Looking looking = lookings.apply(other);
+                Optional<Tried> tried = looking.look(eased).map(t -> looking.draw(t, Math.min(count, 40)));
+                boolean kept =
+                        tried.isPresent() && tried.get().standing().failing().getOrDefault(Line.DEPTH, 0.0) <= 1 - KEPT;
+                if (!kept) continue;
+                add(
+                        Line.DEPTH,
+                        aim.intent().modulation().get().toString(),
+                        text,
+                        "intent.modulation",
+                        "distortion above 5 %");
+                return;
             }
             lines.add(new GivesWay(
                     Line.DEPTH, aim.intent().modulation().get().toString(), "no depth", "it distorts at any depth"));

@@ -99,7 +99,7 @@ final class Verdicts {
                 .mapToDouble(v -> v)
                 .sorted()
                 .toArray();
-        double meeting = 1 - tried.standing().failing().getOrDefault(line, 0.0);
+        double meeting = Math.max(0, 1 - tried.standing().failing().getOrDefault(line, 0.0));
         verdicts.add(new Proposal.Verdict(line, wanted, window(line, unit, sorted), meeting, true));
     }
 

@@ -68,16 +68,7 @@ final class Sampler {
     Drawn draw(long number, double[] u) {
         double temperature = conditions.temperature(u[u.length - 2]);
         double charge = conditions.charge(u[u.length - 1]);
-        return read(number, circuit(u, temperature, charge), temperature, charge, u);
-    }
-
-    /** The typical build itself, trimmed and read as a copy is. */
-    Drawn typical() {
-        double charge = build.supply().orElse(null) instanceof Supply.OfBattery named ? named.charge() : 1;
-        return read(0, typical.circuit(), typical.circuit().temperature(), charge, new double[0]);
-    }
-
-    private Drawn read(long number, Circuit circuit, double temperature, double charge, double[] u) {
+        Circuit circuit = circuit(u, temperature, charge);
         Map<Drawn.Quantity, Double> values = new EnumMap<>(Drawn.Quantity.class);
         Map<String, Double> voltages = new LinkedHashMap<>();
         List<String> failures = new ArrayList<>();

@@ -71,15 +71,6 @@ public final class Spread {
     }
 
     /**
-     * The typical build itself, trimmed to its channel and read as every copy is.
-     *
-     * @throws CancellationException when the progress says so
-     */
-    public static Drawn typical(Running running, Progress progress) {
-        return new Sampler(running, Conditions.FULL, running.strongestTrimmer(), progress).typical();
-    }
-
-    /**
      * Copies of a build that runs, by their numbers from 0 on.
      *
      * @param count copies to draw, 1 or more
