@@ -78,7 +78,8 @@ final class Explanations {
 
     /** One unknown, before and after. */
     Left unknown(int j) {
-        double share = width(sorted(after, z -> z[j])) / width(sorted(before, z -> z[j]));
+        ToDoubleFunction<double[]> value = z -> latents.get(j).bend().value(z[j]);
+        double share = width(sorted(after, value)) / width(sorted(before, value));
         Standing standing =
                 share <= FOUND ? Standing.FOUND : share <= NARROWED ? Standing.NARROWED : Standing.AS_BEFORE;
         return new Left(

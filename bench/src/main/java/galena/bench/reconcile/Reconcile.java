@@ -27,7 +27,7 @@ public final class Reconcile {
     private static final long SEED = 1968;
 
     /** Of its interval: where no unknown is left with so little, the readings are too few. */
-    private static final double TELLS = 0.5;
+    private static final double TELLS = 0.4;
 
     private final BuildFolder folder;
     private final Build build;

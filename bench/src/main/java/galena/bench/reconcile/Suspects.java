@@ -16,12 +16,18 @@ import java.util.Optional;
  * are fitted in full; the first two looks take the slopes of the sound circuit.
  */
 final class Suspects {
+    /** What a look with the sound circuit's slopes may be off by, in the units of the readings. */
+    private static final double SLACK_CARRIER = 2e-3;
+
+    private static final double SLACK_LEVEL = 0.1;
+    private static final double SLACK_DECIBEL = 3;
+
     /** Circumstances under which all faults are looked at. */
     private static final int LOOKED_AT = 2;
 
-    private static final int LOOKED_AT_AGAIN = 10;
-    private static final int FITTED = 5;
-    private static final int FITTED_FULLY = 2;
+    private static final int LOOKED_AT_AGAIN = 20;
+    private static final int FITTED = 6;
+    private static final int FITTED_FULLY = 3;
 
     private final ReadingModel model;
     private final List<Observation> read;
@@ -76,6 +82,21 @@ final class Suspects {
         return new Suspect(suspect.fault, suspect.model, fits, fits.get(0).cost());
     }
 
+    /** With the errors that slopes of another circuit make. */
+    private static List<Observation> loosely(List<Observation> read) {
+        return read.stream()
+                .map(o -> o.loosened(Math.hypot(o.sigma(), slack(o.asked().what()))))
+                .toList();
+    }
+
+    private static double slack(What what) {
+        return switch (what) {
+            case CARRIER -> SLACK_CARRIER;
+            case SECOND_HARMONIC, THIRD_HARMONIC -> SLACK_DECIBEL;
+            default -> SLACK_LEVEL;
+        };
+    }
+
     private Optional<Look> look(Fault fault, List<int[]> runs) {
         try {
             return look(fault, model.changed(fault::in, expected), runs);
@@ -90,7 +111,8 @@ final class Suspects {
             Optional<Readings> there = changed.at(sound.z(), Optional.empty(), run[0], run[1]);
             if (there.isEmpty()) return Optional.empty();
             cost += Fit.straight(
-                            read.subList(run[0], run[1]), new Fit.Point(sound.z(), there.get(), slopes(run[0], run[1])))
+                            loosely(read.subList(run[0], run[1])),
+                            new Fit.Point(sound.z(), there.get(), slopes(run[0], run[1])))
                     .straightCost();
         }
         return Optional.of(new Look(fault, changed, cost));
