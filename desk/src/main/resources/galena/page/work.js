@@ -6,6 +6,9 @@ import {make, say} from './ink.js';
 /** @type {Map<string, {root: HTMLElement, line: HTMLElement, slip: HTMLElement, job: import('./api.js').Job | null, pasted: number}>} */
 const places = new Map();
 
+/** What is done rather than asked. */
+const deeds = ['packet', 'accept'];
+
 export function work() {
   for (const root of document.querySelectorAll('[data-work]')) {
     if (!(root instanceof HTMLElement)) continue;
@@ -15,7 +18,8 @@ export function work() {
   }
   on('state', state => {
     for (const [word, place] of places) {
-      place.root.hidden = !state.work.some(w => w.word === word) || (word === 'compare' && state.readings === 0);
+      place.root.hidden = !state.work.some(w => w.word === word) || (state.readings === 0 && ['compare', 'reconcile', 'accept'].includes(word))
+        || (word === 'accept' && !state.jobs.some(job => job.work === 'reconcile' && job.answered));
       const jobs = state.jobs.filter(job => job.work === word);
       place.job = jobs[jobs.length - 1] ?? null;
       show(word);
@@ -41,7 +45,7 @@ function show(word) {
   const question = state.work.find(w => w.word === word)?.question ?? word;
   const job = place.job, open = job && (job.state === 'running' || job.state === 'waiting');
   const focused = place.line.contains(document.activeElement);
-  const ask = make('button', {type: 'button', onclick: () => post('/api/work', {word})}, `${word === 'packet' ? '' : job?.answered ? 'Ask again: ' : 'Ask: '}${word === 'packet' ? question[0].toUpperCase() + question.slice(1) : question}`);
+  const ask = make('button', {type: 'button', onclick: () => post('/api/work', {word})}, `${deeds.includes(word) ? '' : job?.answered ? 'Ask again: ' : 'Ask: '}${deeds.includes(word) ? question[0].toUpperCase() + question.slice(1) : question}`);
   const halt = job && make('button', {type: 'button', onclick: () => stop(job.id)}, 'Stop');
   place.line.replaceChildren(...(open && job
     ? [make('span', {}, question), make('progress', {max: 1, value: job.share, 'aria-label': question}), make('span', {class: 'said'}, job.said), halt]

@@ -1,6 +1,8 @@
 package galena.desk.page;
 
 import galena.bench.log.Beside;
+import galena.bench.reconcile.Reconcile;
+import galena.bench.reconcile.Reconciliation;
 import galena.build.figure.Figure;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Layout;
@@ -17,6 +19,7 @@ import galena.build.spread.Conditions;
 import galena.build.spread.Drawn;
 import galena.build.spread.Spread;
 import galena.build.spread.SpreadReport;
+import galena.desk.writing.ReconcileText;
 import galena.desk.writing.Words;
 import galena.engine.steady.Accuracy;
 import galena.packet.Packet;
@@ -25,6 +28,8 @@ import galena.packet.chart.RankingSvg;
 import galena.packet.coverage.CoverageChart;
 import galena.packet.guard.SensitivityRanking;
 import galena.packet.spread.SpreadChart;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -55,6 +60,25 @@ enum LongWork {
         Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
             Prediction prediction = Predict.of(folder, overlay, Accuracy.LIVE, progress);
             return compare(Beside.of(folder, prediction, progress));
+        }
+    },
+    RECONCILE("reconcile", "what explains the readings") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            return reconciled(Reconcile.of(folder, today(), progress));
+        }
+    },
+    ACCEPT("accept", "find it again and accept it") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+            Reconciliation found = Reconcile.of(folder, today(), progress);
+            if (found.calibration().isEmpty())
+                return accepted("Nothing is accepted: the readings are not explained by a sound build.");
+            List<String> remarks = new ArrayList<>();
+            remarks.add("Accepted on the page: what the readings of bench/log.yaml say of the build's unknowns.");
+            remarks.addAll(ReconcileText.lines(found));
+            folder.accept(found.calibration().get(), remarks);
+            return accepted("Accepted: every prediction now rests on calibration.yaml, which may be taken away again.");
         }
     },
     PACKET("packet", "write the packet") {
@@ -245,6 +269,49 @@ enum LongWork {
                 List.of(),
                 List.of(),
                 List.of());
+    }
+
+    private static String today() {
+        return LocalDate.now(ZoneId.systemDefault()).toString();
+    }
+
+    private static Slip reconciled(Reconciliation found) {
+        List<List<String>> unknowns = found.unknowns().stream()
+                .filter(left -> left.standing() != Reconciliation.Standing.AS_BEFORE)
+                .map(left -> List.of(
+                        left.after().quantity(), Words.withInterval(left.before()), Words.withInterval(left.after())))
+                .toList();
+        List<List<String>> readings = found.readings().stream()
+                .map(taken -> List.of(
+                        taken.reading().what().inWords(),
+                        taken.reading().at().orElse("–"),
+                        taken.reading().value().text(),
+                        Words.withInterval(taken.before()),
+                        Words.alone(taken.after()),
+                        taken.wrong() ? "thought wrong" : ""))
+                .toList();
+        List<Slip.Table> tables = new ArrayList<>();
+        if (!unknowns.isEmpty())
+            tables.add(new Slip.Table("What was learnt", List.of("of", "before", "now"), unknowns));
+        if (!readings.isEmpty())
+            tables.add(new Slip.Table(
+                    "The readings, before and after",
+                    List.of("reading", "at", "measured", "predicted before", "after", ""),
+                    readings));
+        List<String> notes = new ArrayList<>(found.words()
+                .subList(Math.min(1, found.words().size()), found.words().size()));
+        found.suspicions().forEach(s -> notes.add(s.words()));
+        notes.addAll(found.together());
+        found.next().ifPresent(next -> notes.add("Worth reading next: " + next.words()));
+        notes.addAll(found.unused());
+        String lead = found.words().isEmpty()
+                ? "The readings say too little."
+                : found.words().get(0);
+        return new Slip("Reconcile: why it differs", lead, tables, List.of(), List.of(), notes);
+    }
+
+    private static Slip accepted(String lead) {
+        return new Slip("Reconcile: accepted or not", lead, List.of(), List.of(), List.of(), List.of());
     }
 
     private static Slip packet(Packet packet) {

@@ -21,6 +21,8 @@ import java.util.stream.Stream;
  * @param nextStep the step that it belongs to
  */
 record Steps(List<Step> all, String next, String nextStep) {
+    private static final String AT_WORK = "at work";
+
     /** How a step stands. */
     enum Mark {
         /** Nothing was done yet. */
@@ -54,6 +56,7 @@ record Steps(List<Step> all, String next, String nextStep) {
         all.add(work("guard", "what spoils it", List.of("guard", "spread"), jobs, digest));
         all.add(work("align", "what do I set first", List.of("align"), jobs, digest));
         all.add(measure(folder, jobs, digest));
+        if (!folder.log().isEmpty()) all.add(reconcile(folder, jobs, digest));
         all.add(publish(folder, jobs, digest));
         Optional<Step> next = all.stream().filter(s -> s.mark() != Mark.DONE).findFirst();
         return new Steps(
@@ -93,7 +96,7 @@ record Steps(List<Step> all, String next, String nextStep) {
         String words = "not asked yet";
         for (Job job : jobs) {
             if (!work.contains(job.kind())) continue;
-            if (job.isOpen()) return new Step(name, question, Mark.OPEN, "at work", work);
+            if (job.isOpen()) return new Step(name, question, Mark.OPEN, AT_WORK, work);
             if (job.slip().isEmpty()) continue;
             boolean holds = job.digest().equals(digest);
             if (mark == Mark.OPEN || holds) mark = holds ? Mark.DONE : Mark.OLDER;
@@ -110,9 +113,18 @@ record Steps(List<Step> all, String next, String nextStep) {
         return new Step("measure", "what did I build", compared.mark(), words, List.of("compare"));
     }
 
+    private static Step reconcile(BuildFolder folder, List<Job> jobs, String digest) {
+        Step asked = work("reconcile", "why does it differ", List.of("reconcile", "accept"), jobs, digest);
+        return folder.calibration().isPresent()
+                        && asked.mark() == Mark.OPEN
+                        && !asked.words().equals(AT_WORK)
+                ? new Step(asked.name(), asked.question(), Mark.DONE, "a calibration is accepted", asked.work())
+                : asked;
+    }
+
     private static Step publish(BuildFolder folder, List<Job> jobs, String digest) {
         Step written = work("publish", "how do others repeat it", List.of("packet"), jobs, digest);
-        if (written.mark() != Mark.OPEN || written.words().equals("at work")) return written;
+        if (written.mark() != Mark.OPEN || written.words().equals(AT_WORK)) return written;
         boolean there = Files.exists(Layout.PACKET.in(folder.folder()).resolve("packet.html"));
         return there
                 ? new Step(written.name(), written.question(), Mark.OLDER, "a packet is there", written.work())
@@ -132,6 +144,7 @@ record Steps(List<Step> all, String next, String nextStep) {
                 step.mark() == Mark.OPEN && step.work().isEmpty()
                         ? "Build it; then drop a capture here or note a reading."
                         : "Hold the readings against the prediction.";
+            case "reconcile" -> "Ask what explains the readings.";
             default -> "Write the packet, so that a friend can build it too.";
         };
     }
