@@ -16,6 +16,8 @@ import java.util.Optional;
 
 /** Holds the figures of a prediction against the intent. What the intent does not name is not judged. */
 final class Verdict {
+    private static final int BRIEF = 3;
+
     /** A free-running carrier is on its channel within this after set-up (common practice). */
     private static final double ON_CHANNEL = 500;
 
@@ -151,8 +153,15 @@ final class Verdict {
     private static String remark(ToneAnswer tone) {
         if (tone instanceof ToneAnswer.NoTone none) return "by the static curve; a 1 kHz tone: " + none.reason();
         Modulated at = (Modulated) tone;
-        return "by the static curve; 1 kHz at full level: +" + at.positivePeak().text() + ", −"
-                + at.negativePeak().text() + " with " + at.distortion().text() + " distortion and "
-                + at.swing().text() + " swing";
+        return "by the static curve; 1 kHz at full level: +" + brief(at.positivePeak()) + ", −"
+                + brief(at.negativePeak()) + " with " + brief(at.distortion()) + " distortion and " + brief(at.swing())
+                + " swing";
+    }
+
+    /** Tolerances are not in it: three figures are enough for a look. */
+    private static String brief(Figure figure) {
+        return figure instanceof Figure.Known known
+                ? Engineering.print(known.value(), known.unit(), BRIEF)
+                : figure.text();
     }
 }
