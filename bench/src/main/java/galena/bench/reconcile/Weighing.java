@@ -20,8 +20,8 @@ final class Weighing {
     private static final double SLIP = 2 * Math.log(200);
     private static final double PART = 2 * Math.log(20);
     private static final double CLEARLY = 2 * Math.log(20);
-    /** Hypotheses so near to the best are named with it. */
-    private static final double AS_GOOD = 3;
+    /** Parts that are not clearly less probable than the best are named with it. */
+    private static final double AS_GOOD = CLEARLY;
 
     private static final double FITS = 0.95;
     private static final double HARDLY = 0.999;

@@ -9,9 +9,11 @@ import galena.build.folder.Overlay;
 import galena.build.readings.ReadingModel;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -91,20 +93,25 @@ final class WrongTest {
         return outcome.faults().stream().anyMatch(f -> f.words().equals(fault.words()));
     }
 
-    /** Drawn evenly among faults that leave the copy oscillating. */
+    /**
+     * Wrong decades, exchanged parts, weak and dead devices, shorted turns, reversed coils, missing decoupling: drawn evenly among those
+     * that leave the copy oscillating and that its readings can hear of at all. Named is also what shares its place with others that
+     * the readings can't tell from it.
+     */
     @Test
     @Tag("long")
     void names_the_wrong_part_in_ninety_of_a_hundred_copies() throws Exception {
         lay();
+        List<Fault> drawn =
+                faults.stream().filter(f -> KINDS.contains(f.kind())).toList();
         int found = 0, absorbed = 0;
         for (int copy = 0; copy < 100; copy++) {
             Random random = new Random(5000 + copy);
             Optional<List<LogEntry>> log = Optional.empty();
-            Fault fault = faults.get(0);
+            Fault fault = drawn.get(0);
             while (log.isEmpty()) {
-                fault = faults.get(random.nextInt(faults.size()));
-                if (fault.kind() == Fault.Kind.FLAT) continue; // the supply is read
-                log = tried(fault, random);
+                fault = drawn.get(random.nextInt(drawn.size()));
+                if (isHeard(fault)) log = tried(fault, random);
             }
             Weighing.Outcome outcome = outcome(log.get(), faults);
             String words = fault.words();
@@ -112,6 +119,37 @@ final class WrongTest {
             else if (outcome.faults().isEmpty() && outcome.wrong().isEmpty() && outcome.explained()) absorbed++;
         }
         assertThat(found).as("found, with " + absorbed + " unnoticed").isGreaterThanOrEqualTo(90);
+    }
+
+    private static final Set<Fault.Kind> KINDS = EnumSet.of(
+            Fault.Kind.TEN_TIMES,
+            Fault.Kind.A_TENTH,
+            Fault.Kind.SWAPPED,
+            Fault.Kind.WEAK,
+            Fault.Kind.DEAD,
+            Fault.Kind.SHORTED_TURN,
+            Fault.Kind.REVERSED,
+            Fault.Kind.MISSING);
+
+    /** Whether some reading of the typical build moves by ten of its deviations. */
+    private boolean isHeard(Fault fault) {
+        double[] typical = new double[model.latents().size()];
+        double[] sound = model.exact(typical, 0, readings.size()).orElseThrow().values();
+        try {
+            Optional<ReadingModel.Readings> wrong = changed(fault).exact(typical, 0, readings.size());
+            if (wrong.isEmpty()) return false;
+            for (int k = 0; k < sound.length; k++) {
+                LogEntry entry = SyntheticBench.with(readings.get(k), Math.exp(sound[k]));
+                double sigma = Observation.of(
+                                model.asked().get(k).byRatio() ? entry : readings.get(k),
+                                model.asked().get(k))
+                        .sigma();
+                if (Math.abs(wrong.get().values()[k] - sound[k]) > 10 * sigma) return true;
+            }
+            return false;
+        } catch (IllegalArgumentException unsolvable) {
+            return false;
+        }
     }
 
     private Optional<List<LogEntry>> tried(Fault fault, Random random) {
