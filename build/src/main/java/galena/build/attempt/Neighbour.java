@@ -18,6 +18,7 @@ import java.util.Locale;
  */
 public record Neighbour(String to, String effects, double yield) {
     private static final int MOST_WORDS = 3;
+    private static final double TRIM_COUNTS = 0.01;
 
     private record Effect(double weight, String words) {}
 
@@ -105,12 +106,15 @@ public record Neighbour(String to, String effects, double yield) {
     }
 
     private static void carrier(List<Effect> to, Drawn here, Drawn there) {
-        if (!both(here, there, Quantity.TRIM)) return;
+        if (!both(here, there, Quantity.TRIM) || !both(here, there, Quantity.AS_SET)) return;
         double change = value(there, Quantity.TRIM) - value(here, Quantity.TRIM);
-        if (Math.abs(change) < 0.03) return;
+        if (Math.abs(change) < TRIM_COUNTS) return;
+        double hertz = value(there, Quantity.AS_SET) - value(here, Quantity.AS_SET);
         to.add(new Effect(
                 Math.abs(change) / 0.05,
-                String.format(Locale.ROOT, "the trimmer ends at %.0f %%", 100 * value(there, Quantity.TRIM))));
+                "carrier " + (hertz < 0 ? "−" : "+") + Engineering.print(Math.abs(hertz), Unit.HERTZ, 2)
+                        + String.format(
+                                Locale.ROOT, " until the trimmer goes to %.0f %%", 100 * value(there, Quantity.TRIM))));
     }
 
     private static String signed(double number) {

@@ -7,6 +7,7 @@ import galena.build.folder.Build;
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
 import galena.build.quantity.Engineering;
+import galena.build.quantity.Range;
 import galena.build.quantity.Unit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -50,6 +51,8 @@ record Move(String part, int way, String to, Map<String, String> changes) {
         Aim.aerial(build).ifPresent(aerial -> {
             for (int way : new int[] {1, -1}) turns(build, aerial, way, onHand).ifPresent(moves::add);
         });
+        for (PartEntry part : build.parts().values())
+            if (part.kind() == PartKind.TRIMMER && part.range().isPresent()) trimmers(part, stock, moves);
         if (stock.hasDevices()) {
             build.parts().values().forEach(p -> devices(p, stock, moves));
         }
@@ -119,6 +122,13 @@ record Move(String part, int way, String to, Map<String, String> changes) {
             if (form.isRod() == (aerial.kind() == PartKind.LOOPSTICK) && Math.abs(form.size() - size) < 1e-6)
                 return Optional.of(form);
         return Optional.empty();
+    }
+
+    /** Other ranges that can be had: more reach, or a finer turn. */
+    private static void trimmers(PartEntry part, Stock stock, List<Move> moves) {
+        for (Range range : stock.trimmers())
+            if (!range.text().equals(part.label()))
+                moves.add(new Move(part.name(), 0, range.text(), Map.of(part.path() + ".trimmer", range.text())));
     }
 
     private static void devices(PartEntry part, Stock stock, List<Move> moves) {

@@ -2,18 +2,26 @@ package galena.build.propose;
 
 import galena.build.attempt.Aim;
 import galena.build.attempt.Depth;
+import galena.build.attempt.Draft;
 import galena.build.attempt.Line;
 import galena.build.attempt.Looking;
+import galena.build.attempt.OutputTank;
 import galena.build.attempt.Stock;
 import galena.build.attempt.Tried;
+import galena.build.folder.Build;
+import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
 import galena.build.pattern.Pattern;
 import galena.build.predict.Progress;
+import galena.build.quantity.Engineering;
+import galena.build.quantity.Unit;
 import galena.build.reach.Surroundings;
 import galena.build.source.BadInputException;
 import galena.build.spread.Conditions;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 
@@ -128,11 +136,33 @@ public final class Propose {
             }
             if (best.isEmpty())
                 return new Candidate(pattern, best, "does not oscillate on this supply and channel", List.of());
-            return new Candidate(pattern, best.map(t -> looking.draw(t, SMALL)), "", List.of());
+            Tried damped = damped(best.get());
+            return new Candidate(pattern, Optional.of(looking.draw(damped, SMALL)), "", List.of());
         } catch (BadInputException unfit) {
             return new Candidate(pattern, Optional.empty(), "does not fit: " + unfit.getMessage(), List.of());
         }
     }
+
+    /** A separate output tank's damping, by the rule that output goes with it: towards the distance wanted, or back from the limit. */
+    private Tried damped(Tried tried) {
+        Optional<PartEntry> resistor = OutputTank.across(tried.build(), PartKind.RESISTOR, "");
+        if (resistor.isEmpty() || tried.tankQ().isEmpty()) return tried;
+        boolean asked = tried.standing().typical().containsKey(Line.DISTANCE);
+        double wish = asked ? AIMED - distance(tried) : 0, room = limit(tried) - AIMED;
+        double change = Math.max(-MOST_DAMPING, Math.min(MOST_DAMPING, Math.min(wish > 0 ? wish : 0, room)));
+        double ohms = resistor.get().value().orElseThrow().value();
+        double value = stock.nearest(PartKind.RESISTOR, ohms * Math.exp(change));
+        if (Math.abs(value / ohms - 1) < 1e-6) return tried;
+        String path = resistor.get().path() + ".resistor";
+        try {
+            Build changed = Draft.with(tried.build(), Map.of(path, Engineering.exact(value, Unit.OHM)));
+            return tuning.tuned(changed).orElse(tried);
+        } catch (BadInputException beyond) {
+            throw new IllegalStateException("a preferred resistance can't be read: " + beyond.getMessage(), beyond);
+        }
+    }
+
+    private static final double AIMED = 0.15, MOST_DAMPING = 0.8;
 
     /** Half of the current wanted: what damping and standing current can still make up for. */
     private static final double NEAR_ENOUGH = -0.7;

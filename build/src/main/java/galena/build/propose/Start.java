@@ -90,7 +90,7 @@ final class Start {
                 double henries = part.value().orElseThrow().value() * down;
                 onHand.aerial(form, henries).ifPresent(w -> Tuning.replace(build, part, w.keys(), changes));
             }
-            case TRIMMER -> trimmer(part, changes);
+            case TRIMMER -> trimmer(part, down, changes);
             case PRESET -> {
                 double track = part.value().orElseThrow().value();
                 changes.put(
@@ -104,9 +104,10 @@ final class Start {
         changes.put(part.path() + "." + part.kind().key(), Engineering.exact(stock.nearest(part.kind(), value), unit));
     }
 
-    private void trimmer(PartEntry part, Map<String, String> changes) {
+    /** As much of the tuning as in the pattern: its span goes with the capacitances. */
+    private void trimmer(PartEntry part, double down, Map<String, String> changes) {
         Range own = part.range().orElseThrow();
-        double span = own.high().value() - own.low().value();
+        double span = down * (own.high().value() - own.low().value());
         Range best = stock.trimmers().stream()
                 .min(Comparator.comparingDouble(
                         r -> Math.abs(Math.log((r.high().value() - r.low().value()) / span))))

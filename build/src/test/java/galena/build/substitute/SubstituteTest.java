@@ -42,7 +42,7 @@ class SubstituteTest {
         // 220·180/400
         assertThat(first.words()).isEqualTo("220 pF and 180 pF in series");
         assertThat(((Figure.Known) first.value()).value()).isCloseTo(99e-12, within(1e-15));
-        assertThat(first.effects()).isEqualTo("hardly anything changes");
+        assertThat(first.effects()).contains("carrier +", "until the trimmer goes to");
         assertThat(report.combinations())
                 .anySatisfy(c -> assertThat(c.effects()).contains("trimmer"))
                 .allSatisfy(c -> assertThat(c.yield()).isBetween(0.0, 1.0));
