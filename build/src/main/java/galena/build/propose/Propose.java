@@ -32,6 +32,7 @@ import java.util.concurrent.CancellationException;
 public final class Propose {
 
     private static final int SMALL = 24;
+    private static final double ALIKE = 0.25;
     private static final int IMPROVED = 3, MOST_CHANGES = 12;
 
     private final Wish wish;
@@ -84,6 +85,11 @@ public final class Propose {
         double penalty() {
             return tried.map(t -> t.standing().penalty()).orElse(1e9);
         }
+
+        /** Of patterns that stand alike the first in the list is taken: the simplest to build. */
+        double rank() {
+            return Math.rint(penalty() / ALIKE);
+        }
     }
 
     private ProposeAnswer fromPatterns() throws BadInputException {
@@ -95,7 +101,7 @@ public final class Propose {
                 new ArrayList<>(asked.parallelStream().map(this::candidate).toList());
         List<Candidate> order = candidates.stream()
                 .filter(c -> c.tried().isPresent())
-                .sorted(Comparator.comparingDouble(Candidate::penalty))
+                .sorted(Comparator.comparingDouble(Candidate::rank))
                 .toList();
         if (order.isEmpty())
             return new ProposeAnswer.None("no pattern serves", considered(candidates, Optional.empty()));
@@ -111,7 +117,7 @@ public final class Propose {
             if (found.best().standing().meets() && better.penalty() < 0.5) break;
         }
         Candidate best = improved.stream()
-                .min(Comparator.comparingDouble(Candidate::penalty))
+                .min(Comparator.comparingDouble(Candidate::rank))
                 .orElseThrow();
         Finish finish = new Finish(aim, looking, this::looking, stock, onHand, request.seed(), progress);
         return finish.ofPattern(
