@@ -1,6 +1,6 @@
 // Long work: asked, watched, stopped; its answer pasted in as a slip. The server does it; a page may go and come back.
 import {get, post, stop} from './api.js';
-import {book, on} from './book.js';
+import {book, on, takeState} from './book.js';
 import {make, say} from './ink.js';
 
 /** @type {Map<string, {root: HTMLElement, line: HTMLElement, slip: HTMLElement, job: import('./api.js').Job | null, pasted: number}>} */
@@ -33,6 +33,7 @@ export function takeJob(job) {
   if (!place) return;
   const ended = place.job?.state === 'running' && job.state !== 'running';
   if (place.job && place.job.id > job.id) return;
+  if (place.job?.state !== job.state) get('/api/state').then(takeState); // the loop's marks go by it
   place.job = job;
   if (ended) say(`${job.work}: ${job.said}`);
   show(job.work);
