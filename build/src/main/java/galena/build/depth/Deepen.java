@@ -18,7 +18,9 @@ import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
 import galena.build.spread.Conditions;
 import galena.build.wiring.CircuitOf;
+import galena.engine.circuit.Circuit;
 import galena.engine.part.Preset;
+import galena.engine.part.Resistor;
 import galena.engine.steady.Accuracy;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -26,11 +28,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Finds the audio level, and the position of every preset that sets a bias, that give the deepest modulation under a limit of
  * distortion, with a fresh and a flat battery, in cold and heat. In each condition the level is found at which a 1 kHz tone meets
- * the limit or the trough meets zero; the lowest of them holds for all. One preset at a time is moved over its travel.
+ * the limit or the trough meets zero; the lowest of them holds for all. One preset at a time is moved over its travel; then, where a
+ * load may be changed, it is tried with the best of them.
  */
 public final class Deepen {
     /** Distortion up to which a modulation counts as clean, common practice. */
@@ -48,29 +52,36 @@ public final class Deepen {
     private static final double PROGRAMME_TOP = 4500;
     private static final double LOST = 0.89;
 
+    /** What a load may become, as shares of what is written. */
+    private static final double[] LOADS = {0.5, 0.71, 1.41, 2};
+
     private final BuildFolder folder;
     private final Overlay overlay;
     private final double limit;
+    private final Optional<String> loaded;
     private final Progress progress;
     private int done;
 
-    private Deepen(BuildFolder folder, Overlay overlay, double limit, Progress progress) {
+    private Deepen(BuildFolder folder, Overlay overlay, double limit, Optional<String> loaded, Progress progress) {
         this.folder = folder;
         this.overlay = overlay;
         this.limit = limit;
+        this.loaded = loaded;
         this.progress = progress;
     }
 
     /**
      * @param limit of the envelope's distortion, a fraction
+     * @param loaded a resistor of the build that may take half to twice its value; empty leaves all values alone
      * @throws BadInputException when the circuit has no solution for a reason that stands in the file
      * @throws NoOperatingPoint when none was found
      * @throws NotRunning when nothing oscillates as the build is set
      * @throws NoAudio when the build has no audio source
      */
-    public static Deepened of(BuildFolder folder, Overlay overlay, double limit, Progress progress)
+    public static Deepened of(
+            BuildFolder folder, Overlay overlay, double limit, Optional<String> loaded, Progress progress)
             throws BadInputException, NoOperatingPoint, NotRunning, NoAudio {
-        return new Deepen(folder, overlay, limit, progress).answer();
+        return new Deepen(folder, overlay, limit, loaded, progress).answer();
     }
 
     private Deepened answer() throws BadInputException, NoOperatingPoint, NotRunning, NoAudio {
@@ -79,19 +90,33 @@ public final class Deepen {
         List<Map<String, Double>> positions = positions(asSet);
         List<Setting> settings = new ArrayList<>();
         for (Map<String, Double> presets : positions) {
-            progress.at(0.05 + 0.95 * done++ / positions.size(), "bias and level");
-            Optional<Setting> setting = setting(presets, source);
-            setting.ifPresent(settings::add);
+            progress.at(0.05 + 0.7 * done++ / positions.size(), "bias and level");
+            setting(presets, OptionalDouble.empty(), source).ifPresent(settings::add);
         }
         settings.sort(Comparator.comparingDouble(s -> -s.depth()));
+        if (loaded.isPresent()) {
+            double written = resistor(asSet.circuit(), loaded.get()).resistance();
+            Map<String, Double> best = settings.isEmpty() ? Map.of() : settings.get(0).presets();
+            for (double share : LOADS) {
+                progress.at(0.8, "load");
+                setting(best, OptionalDouble.of(share * written), source).ifPresent(settings::add);
+            }
+            settings.sort(Comparator.comparingDouble(s -> -s.depth()));
+        }
         List<String> notes = new ArrayList<>();
         if (positions.size() == 1) notes.add("No preset of this build moves a bias; the audio level alone was sought.");
         if (settings.isEmpty()) {
             String why = "in no setting does it oscillate and modulate cleanly in every condition";
-            return new Deepened(folder.build().name(), source, limit, settings, why, asSet.audioLevel(), notes);
+            return new Deepened(
+                    folder.build().name(), source, loaded.orElse(""), limit, settings, why, asSet.audioLevel(), notes);
         }
         String binding = binding(settings, asSet, source, positions.size() > 1);
-        return new Deepened(folder.build().name(), source, limit, settings, binding, asSet.audioLevel(), notes);
+        return new Deepened(
+                folder.build().name(), source, loaded.orElse(""), limit, settings, binding, asSet.audioLevel(), notes);
+    }
+
+    private static Resistor resistor(Circuit circuit, String name) {
+        return (Resistor) circuit.part(name).orElseThrow();
     }
 
     /** As set, and one preset after the other over its travel where that moves the carrier. */
@@ -108,7 +133,7 @@ public final class Deepen {
 
     private boolean biases(Running asSet, String preset) {
         List<Double> outputs = new ArrayList<>();
-        for (double p : new double[] {0.1, 0.9}) running(overlay.set(preset, p)).ifPresent(r -> outputs.add(output(r)));
+        for (double p : new double[] {0.1, 0.9}) running(overlay.set(preset, p), OptionalDouble.empty()).ifPresent(r -> outputs.add(output(r)));
         if (outputs.size() < 2) return true;
         return Math.abs(outputs.get(1) - outputs.get(0)) > BIASES * output(asSet);
     }
@@ -117,12 +142,19 @@ public final class Deepen {
         return running.state().waveforms().currentAmplitude(Modulate.branch(running), 1);
     }
 
-    private Optional<Running> running(Overlay over) {
+    private Optional<Running> running(Overlay over, OptionalDouble load) {
         try {
-            return Optional.of(Running.of(folder.build(), over, Accuracy.LIVE, progress));
+            return Optional.of(Running.of(
+                    folder.build(), over, circuit -> withLoad(circuit, load), Accuracy.LIVE, progress));
         } catch (BadInputException | NoOperatingPoint | NotRunning no) {
             return Optional.empty();
         }
+    }
+
+    private Circuit withLoad(Circuit circuit, OptionalDouble load) {
+        if (load.isEmpty()) return circuit;
+        Resistor written = resistor(circuit, loaded.orElseThrow());
+        return circuit.with(written.scaled(load.getAsDouble() / written.resistance()));
     }
 
     private Map<String, Overlay> conditions(Overlay base) {
@@ -147,12 +179,12 @@ public final class Deepen {
     /** A condition, its modulator, and the level up to which it is clean. */
     private record Bound(String name, Modulator modulator, double most, Modulated there) {}
 
-    private Optional<Setting> setting(Map<String, Double> presets, String source) {
+    private Optional<Setting> setting(Map<String, Double> presets, OptionalDouble load, String source) {
         Overlay base = overlay;
         for (Map.Entry<String, Double> p : presets.entrySet()) base = base.set(p.getKey(), p.getValue());
         List<Bound> bounds = new ArrayList<>();
         for (Map.Entry<String, Overlay> c : conditions(base).entrySet()) {
-            Optional<Running> running = running(c.getValue());
+            Optional<Running> running = running(c.getValue(), load);
             if (running.isEmpty()) return Optional.empty();
             Optional<Bound> bound = bound(c.getKey(), Modulate.modulator(running.get(), source, progress));
             if (bound.isEmpty()) return Optional.empty();
@@ -176,7 +208,7 @@ public final class Deepen {
                     suffers(b.there()),
                     crestGives(b.there())));
         }
-        return Optional.of(new Setting(presets, tightest.most(), shallowest, tightest.name(), conditions));
+        return Optional.of(new Setting(presets, load, tightest.most(), shallowest, tightest.name(), conditions));
     }
 
     private static double value(Figure figure) {

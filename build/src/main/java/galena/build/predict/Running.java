@@ -21,6 +21,7 @@ import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * A build that oscillates, with its solved carrier: what guard, spread and the others start from.
@@ -57,8 +58,19 @@ public record Running(
      */
     public static Running of(Build build, Overlay overlay, Accuracy accuracy, Progress progress)
             throws BadInputException, NoOperatingPoint, NotRunning {
+        return of(build, overlay, circuit -> circuit, accuracy, progress);
+    }
+
+    /**
+     * The same with a value changed that no overlay holds.
+     *
+     * @param change of the build's circuit, in values only
+     */
+    public static Running of(
+            Build build, Overlay overlay, UnaryOperator<Circuit> change, Accuracy accuracy, Progress progress)
+            throws BadInputException, NoOperatingPoint, NotRunning {
         Assembled all = CircuitOf.build(build, overlay);
-        Assembled assembled = all.changed(circuit -> Quiet.of(build, circuit));
+        Assembled assembled = all.changed(circuit -> change.apply(Quiet.of(build, circuit)));
         OperatingPoint rest = OperatingPointLadder.climb(Equations.of(assembled.circuit()));
         if (rest instanceof OperatingPoint.NotFound none) throw new NoOperatingPoint(none);
         OperatingPoint.Found point = (OperatingPoint.Found) rest;

@@ -4,6 +4,7 @@ import galena.build.depth.Deepen;
 import galena.build.depth.Deepened;
 import galena.build.depth.Modulate;
 import galena.build.folder.BuildFolder;
+import galena.build.folder.PartKind;
 import galena.build.quantity.Unit;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Terminal;
@@ -41,6 +42,12 @@ public final class DeepenCommand implements Callable<Integer> {
             description = "The most that the envelope may have; 5%% unless said.")
     private Optional<String> distortion = Optional.empty();
 
+    @Option(
+            names = "--load",
+            paramLabel = "RESISTOR",
+            description = "A resistor that may be changed, as that across the output: half to twice its value is tried.")
+    private Optional<String> load = Optional.empty();
+
     @Option(names = "--json", description = "Print everything as JSON instead.")
     private boolean json;
 
@@ -55,9 +62,13 @@ public final class DeepenCommand implements Callable<Integer> {
                 .orElse(Deepen.CLEAN);
         asked.done();
         BuildFolder build = BuildFolder.open(folder);
+        if (load.isPresent() && build.build().part(load.get()).filter(p -> p.kind() == PartKind.RESISTOR).isEmpty()) {
+            terminal.remark("--load: the build has no resistor called \"" + load.get() + "\"");
+            return ExitCode.BAD_INPUT.number();
+        }
         Deepened found;
         try (Attention attention = new Attention(terminal)) {
-            found = Deepen.of(build, conditions.over(build), limit, attention);
+            found = Deepen.of(build, conditions.over(build), limit, load, attention);
         } catch (Modulate.NoAudio none) {
             terminal.remark("No modulation: " + none.getMessage() + ".");
             return ExitCode.NO_ANSWER.number();

@@ -25,7 +25,7 @@ public final class DeepenText {
         Page.Table table = page.table().folding();
         table.row("depth", Words.percent(best.depth()) + " where it is shallowest");
         table.row("audio level", Words.number(best.level(), Unit.VOLT, 2) + " peak from " + found.source());
-        table.row("presets", presets(best.presets()));
+        table.row("setting", setting(best, found.loaded()));
         table.row("what binds", found.binding());
         table.end();
         page.heading("At that setting");
@@ -41,12 +41,12 @@ public final class DeepenText {
         }
         rows.end();
         if (found.settings().size() > 1) {
-            page.heading("Other positions");
+            page.heading("All that was tried");
             Page.Table others = page.table();
-            others.row("presets", "depth", "level", "bound by");
+            others.row("setting", "depth", "level", "bound by");
             for (Setting s : found.settings()) {
                 others.row(
-                        presets(s.presets()),
+                        setting(s, found.loaded()),
                         Words.percent(s.depth()),
                         Words.number(s.level(), Unit.VOLT, 2),
                         s.binds().replace('-', '−'));
@@ -56,6 +56,12 @@ public final class DeepenText {
         if (!found.notes().isEmpty()) page.heading("Notes");
         found.notes().forEach(page::line);
         page.print();
+    }
+
+    private static String setting(Setting setting, String loaded) {
+        if (setting.load().isEmpty()) return presets(setting.presets());
+        String load = loaded + " " + Words.number(setting.load().getAsDouble(), Unit.OHM, 2);
+        return setting.presets().isEmpty() ? load : presets(setting.presets()) + ", " + load;
     }
 
     private static String presets(Map<String, Double> presets) {

@@ -40,9 +40,11 @@ public final class ModulationJson {
     public static String of(Deepened found) {
         return Json.document("deepen", json -> {
             json.text("name", found.name()).text("source", found.source()).number("limit", found.limit());
+            if (!found.loaded().isEmpty()) json.text("loaded", found.loaded());
             json.number("available", found.available()).text("binding", found.binding());
             json.each("settings", found.settings(), s -> {
                 json.object("presets", () -> s.presets().forEach(json::number));
+                s.load().ifPresent(load -> json.number("load", load));
                 json.number("level", s.level()).number("depth", s.depth()).text("binds", s.binds());
                 json.each("conditions", s.conditions(), c -> json.text("name", c.name())
                         .number("most", c.most())
