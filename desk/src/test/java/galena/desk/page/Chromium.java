@@ -67,8 +67,12 @@ final class Chromium implements AutoCloseable {
         return driver.executeScript(script, arguments);
     }
 
+    /** Keys to whatever has the focus; it may be drawn anew while it is looked for. */
     void press(CharSequence... keys) {
-        driver.switchTo().activeElement().sendKeys(keys);
+        until("a place for keys", () -> {
+            driver.switchTo().activeElement().sendKeys(keys);
+            return true;
+        });
     }
 
     /** Pushes a button by keyboard. */
