@@ -146,11 +146,17 @@ final class Finish {
                 .map(part -> new Proposal.Value(
                         part.name(),
                         value(shown.part(part.name()).orElseThrow()),
-                        reasons.of(pattern, part.name()).orElse("")
-                                + (part.name().equals(trimmer) ? turn(here.running(), trimmer) : ""),
+                        reason(pattern, part.name(), here.running(), trimmer),
                         neighbour(here, part, 1),
                         neighbour(here, part, -1)))
                 .toList();
+    }
+
+    /** Names tell what a part does in a pattern alone; of the builder's own parts nothing is said but the trimmer's fineness. */
+    private String reason(String pattern, String part, Running running, String trimmer) {
+        String words = pattern.isEmpty() ? "" : reasons.of(pattern, part).orElse("");
+        if (!part.equals(trimmer)) return words;
+        return (words.isEmpty() ? "" : words + ". ") + turn(running, trimmer);
     }
 
     /** How fine the carrier's trimmer turns. */
@@ -163,7 +169,7 @@ final class Finish {
                         Equations.of(running.turned(trimmer, high)),
                         (high - low) / 2)
                 .frequency();
-        return ". One percent of its travel is " + Engineering.print(Math.abs(slope) / 100, Unit.HERTZ, 2);
+        return "One percent of its travel is " + Engineering.print(Math.abs(slope) / 100, Unit.HERTZ, 2);
     }
 
     private static String value(PartEntry part) {

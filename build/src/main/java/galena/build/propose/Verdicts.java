@@ -49,7 +49,7 @@ final class Verdicts {
             case HARMONICS ->
                 copies(
                         line,
-                        Engineering.exact(aim.harmonics(), Unit.DECIBEL) + " or lower",
+                        Engineering.exact(aim.harmonics(), Unit.DECIBEL).replace('-', '−') + " or lower",
                         Unit.DECIBEL,
                         read(Drawn.Quantity.HARMONIC));
             case DEPTH ->
