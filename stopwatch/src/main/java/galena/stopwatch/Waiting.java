@@ -28,6 +28,8 @@ import java.util.function.Supplier;
  * ln 10⁴ time constants, and the table says so. Alone: {@code ./benchmarks waiting}.
  */
 public final class Waiting {
+    private static final int MOST_CYCLES = 1_000_000_000;
+
     private static final double SETTLED = 1e-4;
     private static final double TOLERANCE = 1e-4;
     /** Of the engine's own run in time: keeps amplitudes to about 1e-4. */
@@ -199,7 +201,7 @@ public final class Waiting {
 
         Envelope(double cycle, double window) {
             this.cycle = cycle;
-            this.window = (int) Math.min(window, Integer.MAX_VALUE / 2);
+            this.window = (int) Math.min(window, MOST_CYCLES);
         }
 
         void see(double time, double value) {

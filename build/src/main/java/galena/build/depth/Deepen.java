@@ -96,7 +96,8 @@ public final class Deepen {
         settings.sort(Comparator.comparingDouble(s -> -s.depth()));
         if (loaded.isPresent()) {
             double written = resistor(asSet.circuit(), loaded.get()).resistance();
-            Map<String, Double> best = settings.isEmpty() ? Map.of() : settings.get(0).presets();
+            Map<String, Double> best =
+                    settings.isEmpty() ? Map.of() : settings.get(0).presets();
             for (double share : LOADS) {
                 progress.at(0.8, "load");
                 setting(best, OptionalDouble.of(share * written), source).ifPresent(settings::add);
@@ -133,7 +134,8 @@ public final class Deepen {
 
     private boolean biases(Running asSet, String preset) {
         List<Double> outputs = new ArrayList<>();
-        for (double p : new double[] {0.1, 0.9}) running(overlay.set(preset, p), OptionalDouble.empty()).ifPresent(r -> outputs.add(output(r)));
+        for (double p : new double[] {0.1, 0.9})
+            running(overlay.set(preset, p), OptionalDouble.empty()).ifPresent(r -> outputs.add(output(r)));
         if (outputs.size() < 2) return true;
         return Math.abs(outputs.get(1) - outputs.get(0)) > BIASES * output(asSet);
     }
@@ -144,8 +146,8 @@ public final class Deepen {
 
     private Optional<Running> running(Overlay over, OptionalDouble load) {
         try {
-            return Optional.of(Running.of(
-                    folder.build(), over, circuit -> withLoad(circuit, load), Accuracy.LIVE, progress));
+            return Optional.of(
+                    Running.of(folder.build(), over, circuit -> withLoad(circuit, load), Accuracy.LIVE, progress));
         } catch (BadInputException | NoOperatingPoint | NotRunning no) {
             return Optional.empty();
         }

@@ -45,7 +45,8 @@ public final class DeepenCommand implements Callable<Integer> {
     @Option(
             names = "--load",
             paramLabel = "RESISTOR",
-            description = "A resistor that may be changed, as that across the output: half to twice its value is tried.")
+            description =
+                    "A resistor that may be changed, as that across the output: half to twice its value is tried.")
     private Optional<String> load = Optional.empty();
 
     @Option(names = "--json", description = "Print everything as JSON instead.")
@@ -62,7 +63,11 @@ public final class DeepenCommand implements Callable<Integer> {
                 .orElse(Deepen.CLEAN);
         asked.done();
         BuildFolder build = BuildFolder.open(folder);
-        if (load.isPresent() && build.build().part(load.get()).filter(p -> p.kind() == PartKind.RESISTOR).isEmpty()) {
+        if (load.isPresent()
+                && build.build()
+                        .part(load.get())
+                        .filter(p -> p.kind() == PartKind.RESISTOR)
+                        .isEmpty()) {
             terminal.remark("--load: the build has no resistor called \"" + load.get() + "\"");
             return ExitCode.BAD_INPUT.number();
         }
