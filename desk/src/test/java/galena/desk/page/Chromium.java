@@ -9,7 +9,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.Supplier;
 import org.openqa.selenium.By;
+import org.openqa.selenium.ElementNotInteractableException;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -84,8 +86,10 @@ final class Chromium implements AutoCloseable {
 
     /** Types into a field in place of what stands there, and leaves it with Enter. */
     void type(String css, String text) {
-        WebElement field = find(css);
-        field.sendKeys(Keys.chord(Keys.CONTROL, "a"), text, Keys.ENTER);
+        until("a field for \"" + text + "\"", () -> {
+            find(css).sendKeys(Keys.chord(Keys.CONTROL, "a"), text, Keys.ENTER);
+            return true;
+        });
     }
 
     /** Waits until something is there and true. */
@@ -96,8 +100,8 @@ final class Chromium implements AutoCloseable {
                 T found = look.get();
                 if (found != null && !Objects.equals(found, false)) return found;
                 Thread.sleep(30);
-            } catch (org.openqa.selenium.StaleElementReferenceException redrawn) {
-                // it was drawn anew while it was looked at
+            } catch (StaleElementReferenceException | ElementNotInteractableException redrawn) {
+                // it was drawn anew while it was looked at, or is not laid out yet
             } catch (InterruptedException stopped) {
                 Thread.currentThread().interrupt();
             }
