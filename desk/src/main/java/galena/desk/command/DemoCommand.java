@@ -14,6 +14,7 @@ import galena.desk.writing.CoverageText;
 import galena.desk.writing.PredictionJson;
 import galena.desk.writing.PredictionText;
 import galena.engine.steady.Accuracy;
+import galena.packet.Packet;
 import galena.packet.chart.ChartSvg;
 import galena.packet.coverage.CoverageChart;
 import java.io.IOException;
@@ -25,6 +26,7 @@ import java.util.Comparator;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code galena demo}: every step that there is, on a build that comes with Galena. */
@@ -45,6 +47,9 @@ public final class DemoCommand implements Callable<Integer> {
             description =
                     "Where the build goes: galena-demo here unless said. One that is there already is used as it is.")
     private Path folder = Path.of("galena-demo");
+
+    @Option(names = "--brief", description = "Leave the packet out, which takes longest.")
+    private boolean brief;
 
     public DemoCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -76,6 +81,7 @@ public final class DemoCommand implements Callable<Integer> {
                     packet.resolve("cover-" + coverage.get().part() + ".svg"),
                     ChartSvg.draw(CoverageChart.of(coverage.get(), wanted)));
         if (fresh) new InventedReadings(terminal).lay(build, prediction);
+        if (!brief) packet(packet);
         next();
         return PredictCommand.code(prediction, false).number();
     }
@@ -111,12 +117,25 @@ public final class DemoCommand implements Callable<Integer> {
         terminal.remark("written: " + file);
     }
 
+    /** With the readings that lie on the bench by now. */
+    private void packet(Path place) throws Exception {
+        Packet written;
+        try (Attention attention = new Attention(terminal)) {
+            written = Packet.write(BuildFolder.open(folder), place, attention);
+        }
+        terminal.print("");
+        terminal.print("Packet");
+        terminal.print("  " + place.resolve("packet.html") + " and packet.pdf: what a friend needs to build it too");
+        terminal.print("  " + (written.files().size() - 2) + " single files beside them");
+    }
+
     private void next() {
         terminal.print("");
         terminal.print("Next: galena predict " + folder + "          everything that is predicted");
         terminal.print("      galena cover " + folder + " Ct         the trimmer from stop to stop");
         terminal.print("      galena measure " + Layout.BENCH.in(folder).resolve(InventedReadings.SHOWN));
         terminal.print("      galena reconcile " + folder + "        why the readings differ from the prediction");
+        terminal.print("      galena open " + folder + "             all of it as a page: turn a trimmer, see it move");
         terminal.print("      then change a value in " + Layout.BUILD.in(folder) + " and ask again");
     }
 }

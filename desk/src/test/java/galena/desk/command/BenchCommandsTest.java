@@ -395,14 +395,14 @@ final class BenchCommandsTest {
     @Test
     void the_demo_lays_measures_and_compares_an_invented_bench_once() throws IOException {
         Path demo = here.resolve("demo");
-        assertThat(screen.run("demo", demo)).isZero();
+        assertThat(screen.run("demo", demo, "--brief")).isZero();
         assertThat(screen.answers())
                 .containsSubsequence("Measured (invented", "invented-tone-TP2.csv: A carrier at", "predicted")
                 .containsPattern("fits +carrier +TP2");
         String log = Files.readString(demo.resolve("bench/log.yaml"));
         assertThat(log).startsWith("# Every reading here is invented");
         Screen again = new Screen();
-        assertThat(again.run("demo", demo)).isZero();
+        assertThat(again.run("demo", demo, "--brief")).isZero();
         assertThat(again.answers()).doesNotContain("Measured (invented");
         assertThat(Files.readString(demo.resolve("bench/log.yaml"))).isEqualTo(log);
     }

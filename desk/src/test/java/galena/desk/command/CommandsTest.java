@@ -51,13 +51,16 @@ final class CommandsTest {
         assertThat(fresh.resolve("build.yaml")).exists();
         assertThat(fresh.resolve("packet/prediction.json")).exists();
         assertThat(fresh.resolve("packet/cover-Ct.svg")).exists();
+        assertThat(screen.answers()).contains("what a friend needs to build it too");
+        assertThat(fresh.resolve("packet/packet.html")).exists();
+        assertThat(fresh.resolve("packet/packet.pdf")).exists();
     }
 
     @Test
     void the_demo_never_writes_over_a_build() throws IOException {
         change("name: Reading-room sender", "name: My own sender   # mine");
         byte[] before = Files.readAllBytes(build.resolve("build.yaml"));
-        assertThat(screen.run("demo", build)).isZero();
+        assertThat(screen.run("demo", build, "--brief")).isZero();
         assertThat(Files.readAllBytes(build.resolve("build.yaml"))).isEqualTo(before);
         assertThat(screen.answers()).contains("My own sender");
         assertThat(screen.remarks()).contains("is used as it is");
