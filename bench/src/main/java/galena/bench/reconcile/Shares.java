@@ -1,5 +1,6 @@
 package galena.bench.reconcile;
 
+import galena.build.figure.Figure;
 import galena.build.folder.LogEntry.What;
 import galena.build.quantity.Engineering;
 import galena.build.quantity.Unit;
@@ -14,6 +15,9 @@ import java.util.Optional;
 
 /** How much of the carrier's departure from the prediction each thing explains: the mean of its slopes at both ends times its move. */
 final class Shares {
+    /** Ends of an interval that differ by less than this ratio are told as one half-width. */
+    private static final double EVEN = 0.67;
+
     private static final int MOST = 3;
     /** Of the departure: what explains less is not named. */
     private static final double NAMED = 0.08;
@@ -110,9 +114,14 @@ final class Shares {
                 : is + " against " + Engineering.print(typical, latent.unit(), 4) + " typical";
     }
 
+    /** "103.1 µH ± 1.9 µH", or with both ends where they are far from even about the middle. */
     private static String interval(double[] middleLowHigh, Unit unit) {
-        double half = Math.max(middleLowHigh[2] - middleLowHigh[0], middleLowHigh[0] - middleLowHigh[1]);
-        return Telling.plusMinus(middleLowHigh[0], half, unit);
+        double middle = middleLowHigh[0], below = middle - middleLowHigh[1], above = middleLowHigh[2] - middle;
+        double half = Math.max(above, below);
+        if (Math.min(above, below) > EVEN * half) return Telling.plusMinus(middle, half, unit);
+        Figure.Known known = new Figure.Known(
+                middle, unit, Math.min(middle, middleLowHigh[1]), Math.max(middle, middleLowHigh[2]), "", "", "");
+        return known.text() + " (" + known.interval() + ")";
     }
 
     private static String capital(String words) {
