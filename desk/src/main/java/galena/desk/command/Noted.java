@@ -24,6 +24,9 @@ import picocli.CommandLine.Option;
 
 /** The options that say under what a reading was taken. What is left out stands as the build has it, or isn't noted. */
 final class Noted {
+    private static final double LEAST_ADDED = 1e-15;
+    private static final double MOST_ADDED = 1e-6;
+
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm");
 
     @Option(names = "--at", paramLabel = "POINT", description = "Test point of the build at which it was read.")
@@ -66,6 +69,12 @@ final class Noted {
             description = "Peak of the tone at the audio source while it was read.")
     private Optional<String> audio = Optional.empty();
 
+    @Option(
+            names = "--added",
+            paramLabel = "CAPACITANCE",
+            description = "A capacitor put across the test point for this reading alone, as in --added \"10 pF\".")
+    private Optional<String> added = Optional.empty();
+
     /** The test point, if one is named. */
     Optional<String> at(Build build) throws BadInputException {
         if (at.isPresent() && !build.points().containsKey(at.get()))
@@ -95,7 +104,20 @@ final class Noted {
                 quantity("--temperature", temperature, Unit.KELVIN),
                 quantity("--supply", supply, Unit.VOLT),
                 quantity("--audio", audio, Unit.VOLT),
+                added(),
                 Optional.empty());
+    }
+
+    private Optional<Quantity> added() throws BadInputException {
+        Optional<Quantity> capacitance = quantity("--added", added, Unit.FARAD);
+        if (capacitance.isEmpty()) return capacitance;
+        if (at.isEmpty())
+            throw Written.bad("--added", "is put across no test point", "A capacitor is added at a point: say --at.");
+        double farads = capacitance.get().value();
+        if (!(farads >= LEAST_ADDED && farads <= MOST_ADDED))
+            throw Written.bad(
+                    "--added", '"' + added.get() + "\" is no such capacitor", "It lies between 1 fF and 1 µF.");
+        return capacitance;
     }
 
     private static Optional<Quantity> quantity(String option, Optional<String> text, Unit unit)
@@ -125,6 +147,7 @@ final class Noted {
                 || temperature.isPresent()
                 || supply.isPresent()
                 || audio.isPresent()
+                || added.isPresent()
                 || !settings.isEmpty();
     }
 }

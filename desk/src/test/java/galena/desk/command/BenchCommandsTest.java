@@ -219,6 +219,20 @@ final class BenchCommandsTest {
     }
 
     @Test
+    void a_capacitor_put_across_a_point_is_noted_with_the_reading() throws IOException {
+        assertThat(screen.run("note", build, "carrier=975.1 kHz", "--at", "TP2", "--added", "10 pF"))
+                .as(screen.remarks())
+                .isZero();
+        assertThat(Files.readString(build.resolve("bench/log.yaml"))).contains("added: 10 pF");
+        Screen wrong = new Screen();
+        assertThat(wrong.run("note", build, "carrier=975.1 kHz", "--added", "10 pF"))
+                .isEqualTo(ExitCode.BAD_INPUT.number());
+        assertThat(wrong.remarks()).contains("say --at");
+        assertThat(wrong.run("note", build, "carrier=975.1 kHz", "--at", "TP2", "--added", "10 F"))
+                .isEqualTo(ExitCode.BAD_INPUT.number());
+    }
+
+    @Test
     void a_reading_that_cannot_be_noted_is_told_and_nothing_is_written() {
         assertThat(screen.run("note", build, "carrier=987")).isEqualTo(ExitCode.BAD_INPUT.number());
         assertThat(screen.run("note", build, "voltag=3 V")).isEqualTo(ExitCode.BAD_INPUT.number());
