@@ -153,20 +153,7 @@ final class DeviceFaults {
     }
 
     private static Bipolar.Model weaker(Bipolar.Model m) {
-        return new Bipolar.Model(
-                m.saturationCurrent(),
-                WEAK * m.forwardBeta(),
-                m.reverseBeta(),
-                m.earlyVoltage(),
-                m.forwardTransitTime(),
-                m.reverseTransitTime(),
-                m.emitterCapacitance(),
-                m.emitterBuiltIn(),
-                m.emitterGrading(),
-                m.collectorCapacitance(),
-                m.collectorBuiltIn(),
-                m.collectorGrading(),
-                m.baseResistance());
+        return m.withForwardBeta(WEAK * m.forwardBeta());
     }
 
     private static Mosfet.Model weaker(Mosfet.Model m) {

@@ -62,21 +62,7 @@ final class BipolarWindow {
     }
 
     private static double reading(Bipolar.Model m, double beta) {
-        Bipolar.Model other = new Bipolar.Model(
-                m.saturationCurrent(),
-                beta,
-                m.reverseBeta(),
-                m.earlyVoltage(),
-                m.forwardTransitTime(),
-                m.reverseTransitTime(),
-                m.emitterCapacitance(),
-                m.emitterBuiltIn(),
-                m.emitterGrading(),
-                m.collectorCapacitance(),
-                m.collectorBuiltIn(),
-                m.collectorGrading(),
-                m.baseResistance());
-        return TestCircuit.collectorVoltage(other, SUPPLY, BASE, COLLECTOR);
+        return TestCircuit.collectorVoltage(m.withForwardBeta(beta), SUPPLY, BASE, COLLECTOR);
     }
 
     private static List<String> steps(PartKind kind) {

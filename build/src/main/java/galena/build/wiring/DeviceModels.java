@@ -124,23 +124,6 @@ final class DeviceModels {
                 0);
     }
 
-    static Bipolar.Model withBeta(Bipolar.Model m, double beta) {
-        return new Bipolar.Model(
-                m.saturationCurrent(),
-                beta,
-                m.reverseBeta(),
-                m.earlyVoltage(),
-                m.forwardTransitTime(),
-                m.reverseTransitTime(),
-                m.emitterCapacitance(),
-                m.emitterBuiltIn(),
-                m.emitterGrading(),
-                m.collectorCapacitance(),
-                m.collectorBuiltIn(),
-                m.collectorGrading(),
-                m.baseResistance());
-    }
-
     private static Bipolar.Model bipolar(Filled own) {
         return new Bipolar.Model(
                 own.si("saturation_current"),

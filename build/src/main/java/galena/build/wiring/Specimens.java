@@ -100,7 +100,7 @@ public final class Specimens {
             Bipolar.Model model = DeviceModels.bipolar(corners.get(0));
             double low = model.forwardBeta(),
                     high = corners.get(corners.size() - 1).forwardBeta();
-            return with(part, DeviceModels.withBeta(model, low * Math.pow(high / low, u[at])));
+            return with(part, model.withForwardBeta(low * Math.pow(high / low, u[at])));
         }
     }
 

@@ -1,13 +1,10 @@
 package galena.desk.command;
 
+import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import java.io.IOException;
@@ -35,18 +32,6 @@ final class ModulationCommandsTest {
         try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
             assertThat(demo).isNotNull();
             Files.copy(demo, build.resolve("build.yaml"));
-        }
-    }
-
-    private static JsonNode valid(String schema, String json) throws IOException {
-        try (InputStream in = DemoCommand.class.getResourceAsStream("/galena/schema/" + schema)) {
-            assertThat(in).isNotNull();
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            JsonNode tree = new ObjectMapper().readTree(json);
-            var compiled = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                    .getSchema(text, InputFormat.JSON);
-            assertThat(compiled.validate(tree)).isEmpty();
-            return tree;
         }
     }
 

@@ -1,19 +1,15 @@
 package galena.desk.command;
 
+import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import galena.bench.invented.InventedBench;
 import galena.build.folder.BuildFolder;
 import galena.build.predict.Progress;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -65,24 +61,12 @@ final class ReconcileCommandTest {
 
         Screen json = new Screen();
         json.run("reconcile", build.toString(), "--json");
-        JsonNode tree = valid(json.answers());
+        JsonNode tree = valid("reconciliation.json", json.answers());
         assertThat(tree.get("verdict").asText()).isEqualTo("explained");
         assertThat(tree.get("readings")).hasSize(11);
 
         Screen dropped = new Screen();
         assertThat(dropped.run("reconcile", build.toString(), "--drop")).isZero();
         assertThat(build.resolve("calibration.yaml")).doesNotExist();
-    }
-
-    private static JsonNode valid(String json) throws Exception {
-        try (InputStream in = DemoCommand.class.getResourceAsStream("/galena/schema/reconciliation.json")) {
-            assertThat(in).isNotNull();
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            JsonNode tree = new ObjectMapper().readTree(json);
-            var compiled = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                    .getSchema(text, InputFormat.JSON);
-            assertThat(compiled.validate(tree)).isEmpty();
-            return tree;
-        }
     }
 }

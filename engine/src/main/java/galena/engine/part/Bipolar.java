@@ -49,6 +49,24 @@ public record Bipolar(String name, Polarity polarity, String collector, String b
             Require.notNegative("bipolar", "base resistance", baseResistance, "Ω");
         }
 
+        /** The same with another forward beta. */
+        public Model withForwardBeta(double beta) {
+            return new Model(
+                    saturationCurrent,
+                    beta,
+                    reverseBeta,
+                    earlyVoltage,
+                    forwardTransitTime,
+                    reverseTransitTime,
+                    emitterCapacitance,
+                    emitterBuiltIn,
+                    emitterGrading,
+                    collectorCapacitance,
+                    collectorBuiltIn,
+                    collectorGrading,
+                    baseResistance);
+        }
+
         /** The base-emitter junction: the base's share of the current, the whole forward diffusion charge. */
         public Junction emitterJunction() {
             return Junction.silicon(
