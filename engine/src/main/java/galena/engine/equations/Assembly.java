@@ -47,6 +47,8 @@ final class Assembly {
     double[] g = new double[64];
     double[] c = new double[64];
     double[] rest;
+    /** Junctions so far: voltages with an exponential law. */
+    int junctions;
 
     Assembly(Circuit circuit) {
         this.circuit = circuit;

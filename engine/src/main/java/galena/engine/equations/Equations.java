@@ -10,6 +10,8 @@ import java.util.function.Function;
 
 /** The equations of one circuit at one temperature. Immutable; evaluations are written to an {@link Evaluation}. */
 public final class Equations {
+    private static final double[] NONE = {};
+
     private final Circuit circuit;
     private final Map<String, Integer> unknowns;
     private final List<String> names;
@@ -19,6 +21,7 @@ public final class Equations {
     private final double[] rest;
     private final Element[] elements;
     private final VaryingSource[] varying;
+    private final int junctions;
     private final Map<String, List<Element>> elementsOf;
     private final Map<String, List<LinearBranch>> branchesOf;
 
@@ -38,6 +41,7 @@ public final class Equations {
         elementsOf = assembly.elements;
         branchesOf = assembly.branches;
         elements = elementsOf.values().stream().flatMap(List::stream).toArray(Element[]::new);
+        junctions = assembly.junctions;
         varying = assembly.varying.toArray(VaryingSource[]::new);
     }
 
@@ -133,6 +137,35 @@ public final class Equations {
             q[row] += c[e] * value;
         }
         for (Element element : elements) element.add(x, offset, out);
+    }
+
+    /**
+     * The same with every junction replaced by its tangent at a voltage of its own.
+     *
+     * @param tangents voltages, {@link #junctions()} of them from {@code at} on; read
+     */
+    public void evaluate(double[] x, int offset, double[] tangents, int at, Evaluation out) {
+        out.tangents = tangents;
+        out.tangentAt = at;
+        evaluate(x, offset, out);
+        out.tangents = NONE;
+    }
+
+    /** Voltages with an exponential law. */
+    public int junctions() {
+        return junctions;
+    }
+
+    /**
+     * Moves every junction's tangent towards x, as far as it can be believed.
+     *
+     * @param tangents voltages, {@link #junctions()} of them from {@code at} on; changed
+     * @return how far the farthest still is from where x puts its junction, in volts by which its current grows by e
+     */
+    public double lead(double[] x, int offset, double[] tangents, int at) {
+        double farthest = 0;
+        for (Element element : elements) farthest = Math.max(farthest, element.lead(x, offset, tangents, at));
+        return farthest;
     }
 
     /** What the sources at rest put into a row: amperes into a net, volts into a source's row. */

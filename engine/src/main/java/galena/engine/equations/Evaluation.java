@@ -20,6 +20,11 @@ public final class Evaluation {
     /** Room for one device law. */
     final double[] law = new double[16];
 
+    /** Voltages at which junctions are linearised, from {@link #tangentAt} on; empty: where x puts them. */
+    double[] tangents = {};
+
+    int tangentAt;
+
     Evaluation(int stride, int entries) {
         i = new double[stride];
         q = new double[stride];

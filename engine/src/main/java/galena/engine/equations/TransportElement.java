@@ -18,6 +18,7 @@ final class TransportElement implements Element {
     private final int ec;
     private final int eb;
     private final int ee;
+    private final int tangents;
 
     TransportElement(Assembly assembly, TransportLaw law, int sign, int c, int b, int e) {
         this.law = law;
@@ -34,13 +35,23 @@ final class TransportElement implements Element {
         ec = assembly.entry(e, c);
         eb = assembly.entry(e, b);
         ee = assembly.entry(e, e);
+        tangents = assembly.junctions;
+        assembly.junctions += 2;
     }
 
     @Override
     public void add(double[] x, int offset, Evaluation out) {
         double[] w = out.law;
-        double vb = x[offset + b];
-        law.evaluate(sign * (vb - x[offset + e]), sign * (vb - x[offset + c]), w, 0);
+        double vbe = sign * (x[offset + b] - x[offset + e]), vbc = sign * (x[offset + b] - x[offset + c]);
+        if (out.tangents.length == 0) {
+            law.evaluate(vbe, vbc, w, 0);
+        } else {
+            double atBe = out.tangents[out.tangentAt + tangents], atBc = out.tangents[out.tangentAt + tangents + 1];
+            law.evaluate(atBe, atBc, w, 0);
+            w[0] += w[1] * (vbe - atBe) + w[2] * (vbc - atBc);
+            w[3] += w[4] * (vbe - atBe);
+            w[5] += w[6] * (vbc - atBc);
+        }
         double transport = w[0], byBe = w[1], byBc = w[2], baseE = w[3], gBaseE = w[4], baseC = w[5], gBaseC = w[6];
         double collector = sign * (transport - baseC), base = sign * (baseE + baseC);
         out.i[c] += collector;
@@ -58,6 +69,15 @@ final class TransportElement implements Element {
         g[eb] -= byBe + byBc + gBaseE;
         g[ee] += byBe + gBaseE;
         g[ec] += byBc;
+    }
+
+    @Override
+    public double lead(double[] x, int offset, double[] led, int at) {
+        double vbe = sign * (x[offset + b] - x[offset + e]), vbc = sign * (x[offset + b] - x[offset + c]);
+        int place = at + tangents;
+        led[place] = law.led(led[place], vbe);
+        led[place + 1] = law.led(led[place + 1], vbc);
+        return Math.max(Math.abs(vbe - led[place]), Math.abs(vbc - led[place + 1])) / law.width();
     }
 
     @Override

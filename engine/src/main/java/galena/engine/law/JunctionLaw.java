@@ -18,6 +18,7 @@ public final class JunctionLaw {
     private final double chargeAtBend;
     private final double capacitanceAtBend;
     private final double capacitanceSlope;
+    private final double knee;
 
     public JunctionLaw(Junction junction, double celsius) {
         double t = Heat.kelvin(celsius), ratio = t / Heat.REFERENCE;
@@ -28,6 +29,7 @@ public final class JunctionLaw {
         saturation = junction.saturationCurrent()
                 * Math.pow(ratio, junction.temperatureExponent() / n)
                 * Math.exp((ratio - 1) * junction.energyGap() / slopeVoltage);
+        knee = Exponential.knee(saturation, slopeVoltage);
         leakage = junction.leakage();
         transit = junction.transitTime();
         m = junction.grading();
@@ -46,6 +48,16 @@ public final class JunctionLaw {
     private double depletionCharge(double v) {
         double w = 1 - v / phi;
         return m == 1 ? -c0 * phi * Math.log(w) : c0 * phi / (1 - m) * (1 - Math.pow(w, 1 - m));
+    }
+
+    /** How far from the voltage {@code from} towards {@code to} the tangent at {@code from} can be believed, V. */
+    public double led(double from, double to) {
+        return Exponential.led(from, to, slopeVoltage, knee);
+    }
+
+    /** Volts in which the current grows by e. */
+    public double width() {
+        return slopeVoltage;
     }
 
     /** Writes current, conductance, charge and capacitance at the voltage v to {@code out[at..at+3]}. */

@@ -14,6 +14,7 @@ public final class TransportLaw {
     private final double inverseEarly;
     private final double forwardBeta;
     private final double reverseBeta;
+    private final double knee;
 
     public TransportLaw(Bipolar.Model model, double celsius) {
         double ratio = Heat.kelvin(celsius) / Heat.REFERENCE;
@@ -22,9 +23,20 @@ public final class TransportLaw {
         saturation = model.saturationCurrent()
                 * Math.pow(ratio, junction.temperatureExponent())
                 * Math.exp((ratio - 1) * junction.energyGap() / vt);
+        knee = Exponential.knee(saturation, vt);
         inverseEarly = Double.isInfinite(model.earlyVoltage()) ? 0 : 1 / model.earlyVoltage();
         forwardBeta = model.forwardBeta() * Math.pow(ratio, BETA_EXPONENT);
         reverseBeta = model.reverseBeta() * Math.pow(ratio, BETA_EXPONENT);
+    }
+
+    /** How far from a junction's voltage {@code from} towards {@code to} the tangent at {@code from} can be believed, V. */
+    public double led(double from, double to) {
+        return Exponential.led(from, to, vt, knee);
+    }
+
+    /** Volts in which the current grows by e. */
+    public double width() {
+        return vt;
     }
 
     /**

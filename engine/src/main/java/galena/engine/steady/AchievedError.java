@@ -10,9 +10,13 @@ package galena.engine.steady;
  * @param powerImbalance mean power missing on the finer mesh, as a share of what is delivered
  */
 public record AchievedError(double frequency, double harmonicDecibels, String where, double powerImbalance) {
+    /** By how much the worst of the three is too large, as a ratio to what is allowed; up to 1 is good. */
+    double excess(Accuracy accuracy) {
+        double worst = Math.max(frequency / accuracy.frequency(), harmonicDecibels / accuracy.harmonicDecibels());
+        return Math.max(worst, powerImbalance / accuracy.powerImbalance());
+    }
+
     boolean meets(Accuracy accuracy) {
-        return frequency <= accuracy.frequency()
-                && harmonicDecibels <= accuracy.harmonicDecibels()
-                && powerImbalance <= accuracy.powerImbalance();
+        return excess(accuracy) <= 1;
     }
 }

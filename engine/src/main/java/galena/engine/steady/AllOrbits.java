@@ -148,7 +148,8 @@ public final class AllOrbits {
 
     private void follow(OperatingPoint.Found point, Startup startup, Survey survey) {
         OrbitSystem system = new OrbitSystem(point.equations(), startup.site());
-        LoadCurve curve = new LoadCurve(new AmplitudeMarch(point, startup, system, watch, LoadCurve.largestRatio()));
+        LoadCurve curve =
+                new LoadCurve(AmplitudeMarch.careful(point, startup, system, watch, LoadCurve.largestRatio()));
         double threshold = 0;
         boolean byItself = startup.grows(), settled = false, any = false;
         List<LoadCurve.Crossing> crossings = curve.follow();

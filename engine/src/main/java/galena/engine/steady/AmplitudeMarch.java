@@ -35,6 +35,10 @@ final class AmplitudeMarch {
     private static final double LARGEST_RATIO = 2.5;
     private static final double SMALLEST_RATIO = 1.002;
     private static final int EASY = 5;
+    /** Share of its size by which a load may miss what was foreseen before a careful march shortens its stride, down to this ratio. */
+    private static final double MOST_BEND = 0.2;
+
+    private static final double BENT_RATIO = 1.05;
     private static final double LARGEST_AMPLITUDE = 10;
     private static final int MOST_STEPS = 200;
 
@@ -53,6 +57,7 @@ final class AmplitudeMarch {
     private final Watch watch;
     private final double supply;
     private final double largestRatio;
+    private final boolean careful;
     private final int[] deviceNets;
     private Station earlier;
     private Station before;
@@ -66,23 +71,35 @@ final class AmplitudeMarch {
     private double length = FIRST_LENGTH;
 
     AmplitudeMarch(OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch) {
-        this(point, startup, system, watch, LARGEST_RATIO);
+        this(point, startup, system, watch, LARGEST_RATIO, false);
     }
 
-    /** @param largestRatio of an amplitude to the one before: small where nothing on the way may be missed */
-    AmplitudeMarch(OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch, double largestRatio) {
+    /** A march on which nothing may be missed. @param largestRatio of an amplitude to the one before */
+    static AmplitudeMarch careful(
+            OperatingPoint.Found point, Startup startup, OrbitSystem system, Watch watch, double largestRatio) {
+        return new AmplitudeMarch(point, startup, system, watch, largestRatio, true);
+    }
+
+    private AmplitudeMarch(
+            OperatingPoint.Found point,
+            Startup startup,
+            OrbitSystem system,
+            Watch watch,
+            double largestRatio,
+            boolean careful) {
         this.point = point;
         this.equations = point.equations();
         this.startup = startup;
         this.site = startup.site();
         this.system = system;
-        this.newton = new OrbitNewton(system);
+        this.newton = new OrbitNewton(system, careful ? OrbitNewton.Manner.PASSING : OrbitNewton.Manner.GUIDING);
         system.setLoadRest(point.x()[site.a()] - point.x()[site.b()]);
         this.watch = watch;
         double highest = 0;
         for (int j = 1; j <= equations.nets(); j++) highest = Math.max(highest, Math.abs(point.x()[j]));
         supply = highest;
         this.largestRatio = largestRatio;
+        this.careful = careful;
         deviceNets = deviceNets(equations);
         ratio = Math.min(FIRST_RATIO, largestRatio);
         now = new Station(small(startup.holding(), 0), 0, startup.extraConductance());
@@ -139,6 +156,8 @@ final class AmplitudeMarch {
     Arrival run() {
         if (!begin()) return ended(SteadyState.Reason.NO_START);
         while (!atEnd()) {
+            Orbit foreseen = foreseen();
+            if (foreseen != null) return new Arrival(foreseen, SteadyState.Reason.NONE, now.amplitude, 0);
             if (!advance()) return ended(stuck());
             if (!before.held() || now.held()) continue;
             Orbit landed = land(before, now);
@@ -146,6 +165,19 @@ final class AmplitudeMarch {
             if (!retreat()) return ended(SteadyState.Reason.MARCH_STUCK);
         }
         return ended(outcome());
+    }
+
+    /** Where the last two stations foresee the end of the load within the next stride: the orbit without any, if it lies there. */
+    private @Nullable Orbit foreseen() {
+        if (slanted || !now.held() || before.amplitude == 0 || before.load <= now.load) return null;
+        double end = now.amplitude + now.load * (now.amplitude - before.amplitude) / (before.load - now.load);
+        double farthest = now.amplitude * ratio;
+        if (end > farthest) return null;
+        Orbit orbit = extrapolated(before, now, end);
+        system.setLoad(0);
+        if (!newton.improve(orbit, now.orbit, Closing.Free.FREQUENCY, 0, NEWTON_STEPS)) return null;
+        double landed = Closing.condition(orbit, orbit.x, site, 1);
+        return landed > now.amplitude && landed < farthest ? orbit : null;
     }
 
     private Arrival ended(SteadyState.Reason reason) {
@@ -236,6 +268,10 @@ final class AmplitudeMarch {
                 }
                 continue;
             }
+            if (bends(next) && ratio > BENT_RATIO) {
+                ratio = Math.sqrt(ratio);
+                continue;
+            }
             double[] mesh = Remesh.follow(next.orbit, equations, intervals);
             earlier = before;
             before = now.on(mesh);
@@ -244,6 +280,15 @@ final class AmplitudeMarch {
             return true;
         }
         return slanted && advanceAlong();
+    }
+
+    /** Whether the load went elsewhere than the last two stations foresaw, on a march that may not step over anything. */
+    private boolean bends(Station next) {
+        if (!careful || before.amplitude == 0) return false;
+        double share = (next.amplitude - now.amplitude) / (now.amplitude - before.amplitude);
+        double foreseen = now.load + share * (now.load - before.load);
+        double size = Math.max(Math.abs(before.load), Math.max(Math.abs(now.load), Math.abs(next.load)));
+        return Math.abs(next.load - foreseen) > MOST_BEND * size;
     }
 
     /** One step along the curve; false when not even the smallest succeeds. */
@@ -320,7 +365,7 @@ final class AmplitudeMarch {
     Station at(double amplitude) {
         Orbit trial = extrapolated(before, now, amplitude);
         system.setLoad(now.load);
-        boolean found = newton.improve(trial, Closing.Free.FREQUENCY_AND_LOAD, amplitude, NEWTON_STEPS);
+        boolean found = newton.improve(trial, now.orbit, Closing.Free.FREQUENCY_AND_LOAD, amplitude, NEWTON_STEPS);
         return found ? new Station(trial, amplitude, system.load()) : null;
     }
 

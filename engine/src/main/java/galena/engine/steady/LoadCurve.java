@@ -15,6 +15,10 @@ final class LoadCurve {
     /** Past the last orbit, and this many times the supply, a stage only clips harder. */
     private static final double BEYOND = 2.5;
 
+    private static final int MOST_LOOKS = 8;
+    /** A turning point is found where the load came nearer to zero by less than this share. */
+    private static final double NO_NEARER = 0.01;
+
     private final AmplitudeMarch march;
     private final List<Crossing> crossings = new ArrayList<>();
     private SteadyState.Reason reason = SteadyState.Reason.NONE;
@@ -86,17 +90,35 @@ final class LoadCurve {
         return true;
     }
 
-    /** Three stations on the same side of zero, the middle one nearest to it: the turning point between them may be beyond. */
-    private void turn(AmplitudeMarch.Station a, AmplitudeMarch.Station b, AmplitudeMarch.Station c) {
-        if (a.held() != b.held()) return;
+    /**
+     * Three stations on the same side of zero, the middle one nearest to it: the turning point between them may be beyond. It is closed
+     * in on by parabolas until it crosses or comes no nearer.
+     */
+    private void turn(AmplitudeMarch.Station from, AmplitudeMarch.Station middle, AmplitudeMarch.Station to) {
+        AmplitudeMarch.Station a = from, b = middle, c = to;
+        for (int k = 0; k < MOST_LOOKS && turns(a, b, c); k++) {
+            AmplitudeMarch.Station top = march.at(vertex(a, b, c));
+            if (top == null) return;
+            double[] mesh = top.orbit().mesh;
+            boolean above = top.amplitude() > b.amplitude();
+            if (top.held() != b.held()) {
+                AmplitudeMarch.Station low = above ? b : a, high = above ? c : b;
+                if (cross(low.on(mesh), top)) cross(top, high.on(mesh));
+                return;
+            }
+            double gained = Math.abs(b.load()) - Math.abs(top.load());
+            if (Math.abs(gained) < NO_NEARER * Math.abs(b.load())) return;
+            AmplitudeMarch.Station nearest = gained > 0 ? top : b, other = gained > 0 ? b : top;
+            boolean otherBelow = other.amplitude() < nearest.amplitude();
+            a = otherBelow ? other : a;
+            c = otherBelow ? c : other;
+            b = nearest;
+        }
+    }
+
+    private static boolean turns(AmplitudeMarch.Station a, AmplitudeMarch.Station b, AmplitudeMarch.Station c) {
         double size = Math.abs(b.load());
-        if (size >= Math.abs(a.load()) || size >= Math.abs(c.load())) return;
-        AmplitudeMarch.Station top = march.at(vertex(a, b, c));
-        if (top == null || top.held() == b.held()) return;
-        boolean above = top.amplitude() > b.amplitude();
-        AmplitudeMarch.Station low = above ? b : a, high = above ? c : b;
-        double[] mesh = top.orbit().mesh;
-        if (cross(low.on(mesh), top)) cross(top, high.on(mesh));
+        return a.held() == b.held() && size < Math.abs(a.load()) && size < Math.abs(c.load());
     }
 
     /** Where the parabola of load over the logarithm of amplitude through three stations has its turning point. */

@@ -5,12 +5,34 @@ import galena.engine.linear.SingularMatrix;
 /**
  * Newton's method on a whole orbit and the extra unknowns. Near the solution the matrix of one step serves the next ones
  * (simplified Newton: they cost a quarter and shrink by as much as the matrix is off); how much is then still lacking is judged by
- * the rate at which they shrink. Steps are measured against each unknown's own swing; a step larger
- * than half a swing is shortened to that, because the exponential laws are not to be trusted further.
+ * the rate at which they shrink. Far from the solution each junction is linearised at a voltage of its own, which follows the orbit
+ * only as far as its exponential allows (bounding junction voltages is common practice), while everything else takes the full
+ * step. Steps are measured against each unknown's own swing; one of more than half a swing is
+ * shortened to that: beyond, there may be another solution.
  */
 final class OrbitNewton {
-    /** Of an orbit that is only passed through. */
-    private static final double PASSING = 1e-5;
+    /**
+     * How thoroughly an orbit is solved.
+     *
+     * @param settled a step of at most this share of swing is the last
+     * @param stillVolts a voltage that moves less than this all along is measured against this, V
+     * @param hopeless a first step of more swings than this is not followed
+     * @param patience steps after which it must have come within half a swing
+     */
+    record Manner(double settled, double stillVolts, double hopeless, int patience) {
+        /** Towards an orbit whose figures are used. */
+        static Manner to(double settled) {
+            return new Manner(settled, 1e-9, Double.POSITIVE_INFINITY, Integer.MAX_VALUE);
+        }
+
+        /** Of an orbit from which the next is extrapolated. */
+        static final Manner PASSING = to(1e-5);
+
+        /** Of an orbit that only shows the way. What leaves a junction's current as it is, a few millivolts, need not be settled. */
+        static final Manner GUIDING = new Manner(0.02, 0.025, 30, 5);
+    }
+
+    private static final double WITHIN = 0.5;
 
     private static final double LONGEST_STEP = 0.5;
     /** However small the swing, a step of half of this is allowed: an orbit may start flat. */
@@ -21,9 +43,7 @@ final class OrbitNewton {
     /** Unknowns that hardly move are measured against this share of the largest swing of their kind. */
     private static final double SMALL_SWING = 1e-3;
 
-    /** Where everything of a kind is as still as this (a device cut off all along), rounding would never settle. */
-    private static final double STILL_VOLTS = 1e-9;
-
+    /** Where all currents are as still as this (a device cut off all along), rounding would never settle. */
     private static final double STILL_AMPERES = 1e-12;
 
     /** A step shorter than this may be followed by steps with the same matrix, while each is this much shorter than the last. */
@@ -32,13 +52,16 @@ final class OrbitNewton {
     private static final double SHRINKS = 0.1;
     private static final int MOST_REPEATED = 3;
 
+    /** Widths of an exponential by which a junction's tangent may be off in the last step: 1e-4 of its current. */
+    private static final double TANGENT_SETTLED = 0.01;
+
     /** What repeated steps still lack, by the rate at which they shrink, as a share of the step that would settle. */
     private static final double REMAINS = 0.01;
 
     private final OrbitSystem system;
     private final double[] extra = new double[Closing.MOST_FREE];
     private double[] step = {};
-    private final double settled;
+    private final Manner manner;
     private final double[] scale;
     private final double[] trusted;
     private double length;
@@ -47,13 +70,12 @@ final class OrbitNewton {
 
     /** For orbits on the way to another. */
     OrbitNewton(OrbitSystem system) {
-        this(system, PASSING);
+        this(system, Manner.PASSING);
     }
 
-    /** @param settled a step of at most this share of swing is the last */
-    OrbitNewton(OrbitSystem system, double settled) {
+    OrbitNewton(OrbitSystem system, Manner manner) {
         this.system = system;
-        this.settled = settled;
+        this.manner = manner;
         scale = new double[system.equations().stride()];
         trusted = new double[system.equations().stride()];
     }
@@ -74,21 +96,39 @@ final class OrbitNewton {
      * @return true when the steps became small; the orbit is spoilt otherwise
      */
     boolean improve(Orbit orbit, Closing.Free free, double amplitude, int most) {
+        return improve(orbit, orbit, free, amplitude, most);
+    }
+
+    /** The same from a guess that may put junctions where they can't be: their tangents start where a known orbit has them. */
+    boolean improve(Orbit orbit, Orbit known, Closing.Free free, double amplitude, int most) {
         if (step.length != orbit.x.length) step = new double[orbit.x.length];
+        system.layTangents(known);
+        try {
+            return settles(orbit, free, amplitude, most);
+        } catch (SingularMatrix | ArithmeticException nothingToDivideBy) {
+            return false;
+        } finally {
+            system.dropTangents();
+        }
+    }
+
+    private boolean settles(Orbit orbit, Closing.Free free, double amplitude, int most) {
         double before = Double.POSITIVE_INFINITY;
         for (int k = 0; k < most; k++) {
             iterations++;
-            try {
-                system.newtonStep(orbit, free, amplitude, step, extra);
-            } catch (SingularMatrix | ArithmeticException nothingToDivideBy) {
-                return false;
-            }
+            double off = system.leadTangents(orbit);
+            system.newtonStep(orbit, free, amplitude, step, extra);
             double size = measure(orbit, free);
             take(orbit, free);
             if (!Double.isFinite(size) || !(orbit.frequency > 0)) return false;
             lastStep = size;
-            if (size < settled) return true;
-            if (size < NEAR && !free.load() && repeat(orbit, free, size)) return true;
+            boolean itself = off < TANGENT_SETTLED;
+            if (size < manner.settled && itself) return true;
+            if (size < NEAR && itself) {
+                system.dropTangents();
+                if (!free.load() && repeat(orbit, free, size)) return true;
+            }
+            if ((k == 0 && size > manner.hopeless) || (k >= manner.patience && size > WITHIN)) return false;
             if (k > 8 && size > 0.5 * before) return false;
             before = size;
         }
@@ -111,7 +151,7 @@ final class OrbitNewton {
             if (!(rate < SHRINKS)) return false;
             take(orbit, free);
             lastStep = size;
-            if (size < settled && rate * size < REMAINS * settled) return true;
+            if (size < manner.settled && rate * size < REMAINS * manner.settled) return true;
             before = size;
         }
         return false;
@@ -171,7 +211,7 @@ final class OrbitNewton {
         }
         for (int j = 1; j < swing.length; j++) {
             double largest = system.equations().isCurrent(j) ? amperes : volts;
-            double still = system.equations().isCurrent(j) ? STILL_AMPERES : STILL_VOLTS;
+            double still = system.equations().isCurrent(j) ? STILL_AMPERES : manner.stillVolts;
             scale[j] = Math.max(still, Math.max(swing[j], SMALL_SWING * largest));
             trusted[j] = Math.max(scale[j], system.equations().isCurrent(j) ? TRUSTED_AMPERES : TRUSTED_VOLTS);
         }

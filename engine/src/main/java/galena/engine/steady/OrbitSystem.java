@@ -46,6 +46,9 @@ final class OrbitSystem {
     private final Evaluation other;
     private @Nullable Equations blended;
     private double share;
+    /** Voltages at which junctions are linearised, point by point of the orbit; empty: where the orbit puts them. */
+    private double[] tangents = {};
+
     private double load;
     private double loadRest;
     private Change parameter = new Change(new double[0], new double[0]);
@@ -144,6 +147,32 @@ final class OrbitSystem {
         imposed = condition;
     }
 
+    /** Lays the tangent of every junction where an orbit puts it; from now on steps are taken with these in the junctions' place. */
+    void layTangents(Orbit orbit) {
+        tangents = new double[orbit.points() * equations.junctions()];
+        Arrays.fill(tangents, Double.POSITIVE_INFINITY);
+        leadTangents(orbit);
+    }
+
+    /**
+     * Moves the tangents towards an orbit on the same mesh, as far as each can be believed.
+     *
+     * @return how far the farthest still is from where the orbit puts it, in volts by which its junction's current grows by e
+     */
+    double leadTangents(Orbit orbit) {
+        if (tangents.length == 0) return 0;
+        double farthest = 0;
+        for (int p = 0; p < orbit.points(); p++) {
+            farthest = Math.max(farthest, equations.lead(orbit.x, p * stride, tangents, p * equations.junctions()));
+        }
+        return farthest;
+    }
+
+    /** Junctions are themselves again. */
+    void dropTangents() {
+        tangents = new double[0];
+    }
+
     Intervals intervals() {
         return intervals;
     }
@@ -234,7 +263,8 @@ final class OrbitSystem {
 
     private void evaluate(Orbit orbit, int interval, int j, Evaluation e) {
         int at = orbit.at(interval, j);
-        equations.evaluate(orbit.x, at, e);
+        if (tangents.length == 0) equations.evaluate(orbit.x, at, e);
+        else equations.evaluate(orbit.x, at, tangents, at / stride * equations.junctions(), e);
         if (blended != null) blend(blended, orbit.x, at, e);
         if (drive != 0) equations.addSources(orbit.phase(interval, j) / orbit.frequency, drive, e);
         if (load != 0) {

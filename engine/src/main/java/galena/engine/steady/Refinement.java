@@ -11,7 +11,13 @@ import org.jspecify.annotations.Nullable;
 final class Refinement {
     static final int NEWTON_STEPS = 25;
     private static final int MOST_REFINEMENTS = 8;
-    private static final double GROWTH_OF_MESH = 1.6;
+
+    /** Where a square law bends between mesh points the error falls with the cube of the width, not with the method's fifth power. */
+    private static final double ORDER_AT_KINKS = 3;
+
+    private static final double ROOM = 1.1;
+    private static final double LEAST_GROWTH = 1.25;
+    private static final double MOST_GROWTH = 3;
     private static final int MOST_INTERVALS = 2000;
     private static final int MOST_FIRST_INTERVALS = 400;
     private static final double AT_REST = 1e-7;
@@ -29,7 +35,7 @@ final class Refinement {
 
     Refinement(OrbitSystem system, Closing.Free free, Accuracy accuracy, Watch watch) {
         this.system = system;
-        this.newton = new OrbitNewton(system, accuracy.settled());
+        this.newton = new OrbitNewton(system, OrbitNewton.Manner.to(accuracy.settled()));
         this.free = free;
         this.accuracy = accuracy;
         this.watch = watch;
@@ -109,12 +115,18 @@ final class Refinement {
             if (!improve(fine)) break;
             AchievedError error = Comparison.of(equations, coarse, fine, accuracy, system.drive());
             if (error.meets(accuracy)) return found(coarse, fine, error);
-            int denser = (int) Math.ceil(GROWTH_OF_MESH * coarse.intervals());
+            int denser = (int) Math.ceil(growth(error.excess(accuracy)) * coarse.intervals());
             if (denser > MOST_INTERVALS) break;
             coarse = fine.onMesh(Remesh.follow(fine, equations, denser));
             if (!improve(coarse)) break;
         }
         return new SteadyState.NotFound(SteadyState.Reason.MESH_TOO_COARSE, 0, 0);
+    }
+
+    /** How many times as many intervals are needed where the error is too large by a ratio. */
+    private static double growth(double excess) {
+        double needed = ROOM * Math.pow(excess, 1 / ORDER_AT_KINKS);
+        return Math.min(MOST_GROWTH, Math.max(LEAST_GROWTH, needed));
     }
 
     /** The operating point satisfies a free-running circuit's equations too; an orbit without amplitude is refused. */

@@ -232,7 +232,7 @@ class FrozenMeshTest {
     private static Waveforms frozen(SteadyState.Found found, Equations equations) {
         OrbitSystem system = new OrbitSystem(equations, found.site());
         Orbit orbit = found.coarse().copy();
-        OrbitNewton newton = new OrbitNewton(system, SETTLED);
+        OrbitNewton newton = new OrbitNewton(system, OrbitNewton.Manner.to(SETTLED));
         assertThat(newton.improve(orbit, Closing.Free.FREQUENCY, 0, MOST_STEPS)).isTrue();
         assertThat(newton.lastStep()).isLessThan(SETTLED);
         return new Waveforms(equations, orbit, 0);
