@@ -47,6 +47,18 @@ final class ChannelElement implements Element {
     }
 
     @Override
+    public int bends() {
+        return 2;
+    }
+
+    @Override
+    public void bends(double[] x, int offset, double[] out, int at) {
+        double vg = x[offset + g];
+        out[at] = sign * (vg - x[offset + s]) - law.threshold();
+        out[at + 1] = sign * (vg - x[offset + d]) - law.threshold();
+    }
+
+    @Override
     public double power(double[] x, int offset, Evaluation e) {
         double vs = x[offset + s], vds = sign * (x[offset + d] - vs);
         law.evaluate(sign * (x[offset + g] - vs), vds, e.law, 0);

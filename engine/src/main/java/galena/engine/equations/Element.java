@@ -21,6 +21,14 @@ interface Element {
         return 0;
     }
 
+    /** Quantities through whose zeros the element's law bends. */
+    default int bends() {
+        return 0;
+    }
+
+    /** Writes those at x to {@code out[at..]}. */
+    default void bends(double[] x, int offset, double[] out, int at) {}
+
     /** Watts that the element takes up in conduction at x; charges store and return theirs. */
     double power(double[] x, int offset, Evaluation e);
 }

@@ -22,6 +22,7 @@ public final class Equations {
     private final Element[] elements;
     private final VaryingSource[] varying;
     private final int junctions;
+    private final int bends;
     private final Map<String, List<Element>> elementsOf;
     private final Map<String, List<LinearBranch>> branchesOf;
 
@@ -42,6 +43,7 @@ public final class Equations {
         branchesOf = assembly.branches;
         elements = elementsOf.values().stream().flatMap(List::stream).toArray(Element[]::new);
         junctions = assembly.junctions;
+        bends = Arrays.stream(elements).mapToInt(Element::bends).sum();
         varying = assembly.varying.toArray(VaryingSource[]::new);
     }
 
@@ -166,6 +168,25 @@ public final class Equations {
         double farthest = 0;
         for (Element element : elements) farthest = Math.max(farthest, element.lead(x, offset, tangents, at));
         return farthest;
+    }
+
+    /** Quantities through whose zeros a device's law bends: its second derivative steps there. */
+    public int bends() {
+        return bends;
+    }
+
+    /**
+     * Writes those quantities at x.
+     *
+     * @param x read; unknowns from {@code offset} on
+     * @param out written; {@link #bends()} numbers
+     */
+    public void bends(double[] x, int offset, double[] out) {
+        int at = 0;
+        for (Element element : elements) {
+            element.bends(x, offset, out, at);
+            at += element.bends();
+        }
     }
 
     /** What the sources at rest put into a row: amperes into a net, volts into a source's row. */

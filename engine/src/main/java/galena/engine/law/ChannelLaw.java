@@ -45,6 +45,11 @@ public final class ChannelLaw {
                 model.channelLengthModulation());
     }
 
+    /** Where a gate's voltage against either end of the channel passes this, the law's second derivative steps, V. */
+    public double threshold() {
+        return threshold;
+    }
+
     /** Writes the current into the drain and its derivatives by v_gs and v_ds to {@code out[at..at+2]}. */
     public void evaluate(double vgs, double vds, double[] out, int at) {
         if (vds >= 0) {

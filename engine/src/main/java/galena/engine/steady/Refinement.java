@@ -12,11 +12,11 @@ final class Refinement {
     static final int NEWTON_STEPS = 25;
     private static final int MOST_REFINEMENTS = 8;
 
-    /** Where a square law bends between mesh points the error falls with the cube of the width, not with the method's fifth power. */
-    private static final double ORDER_AT_KINKS = 3;
+    /** The method's order less one: sharp waveforms reach it late. */
+    private static final double ORDER = 4;
 
     private static final double ROOM = 1.1;
-    private static final double LEAST_GROWTH = 1.25;
+    private static final double LEAST_GROWTH = 1.2;
     private static final double MOST_GROWTH = 3;
     private static final int MOST_INTERVALS = 2000;
     private static final int MOST_FIRST_INTERVALS = 400;
@@ -125,7 +125,7 @@ final class Refinement {
 
     /** How many times as many intervals are needed where the error is too large by a ratio. */
     private static double growth(double excess) {
-        double needed = ROOM * Math.pow(excess, 1 / ORDER_AT_KINKS);
+        double needed = ROOM * Math.pow(excess, 1 / ORDER);
         return Math.min(MOST_GROWTH, Math.max(LEAST_GROWTH, needed));
     }
 

@@ -7,11 +7,15 @@ import galena.engine.equations.Evaluation;
  * A mesh that follows the solution: intervals are laid so that each holds the same share of |x⁗|^(1/4), the step that a cubic
  * can bridge (C. de Boor, Springer Lecture Notes in Mathematics 363 (1974) 12; Ascher, Mattheij and Russell §9.1). The fourth
  * derivative is read from the jumps of the third between neighbouring cubics, of the unknowns and of the conduction currents that
- * drive them; where a square law bends or a junction starts to conduct it is large, and the mesh gathers there.
+ * drive them; where a junction starts to conduct it is large, and the mesh gathers there. Where a square law bends, a mesh point is
+ * put on the bend.
  */
 final class Remesh {
     /** Share of the mesh kept uniform, so that no stretch is left bare. */
     private static final double UNIFORM_SHARE = 0.3;
+
+    /** Two mesh points are not put nearer to each other than this share of an even interval for a kink's sake. */
+    private static final double NEAR = 0.3;
 
     private static final double SMALL_SWING = 1e-2;
 
@@ -34,11 +38,12 @@ final class Remesh {
         double floor = UNIFORM_SHARE * total / (1 - UNIFORM_SHARE);
         double all = total + floor;
         if (!(all > 0)) return Orbit.uniformMesh(intervals);
+        double[] shares = shares(intervals, places(Kinks.of(orbit, equations), orbit, density, floor, all));
         double[] mesh = new double[intervals + 1];
         int from = 0;
         double passed = 0;
         for (int k = 1; k < intervals; k++) {
-            double wanted = all * k / intervals;
+            double wanted = all * shares[k];
             while (passed + (density[from] + floor) * orbit.width(from) < wanted) {
                 passed += (density[from] + floor) * orbit.width(from);
                 from++;
@@ -47,6 +52,41 @@ final class Remesh {
         }
         mesh[intervals] = 1;
         return mesh;
+    }
+
+    /** How much of the mesh lies before each phase, 0 to 1. */
+    private static double[] places(double[] phases, Orbit orbit, double[] density, double floor, double all) {
+        double[] places = new double[phases.length];
+        int from = 0;
+        double passed = 0;
+        for (int k = 0; k < phases.length; k++) {
+            while (orbit.mesh[from + 1] < phases[k]) {
+                passed += (density[from] + floor) * orbit.width(from);
+                from++;
+            }
+            places[k] = (passed + (density[from] + floor) * (phases[k] - orbit.mesh[from])) / all;
+        }
+        return places;
+    }
+
+    /**
+     * The shares of the mesh before each of its points: even, but so that points fall on the given places. Of places nearer to each
+     * other or to the period's ends than {@link #NEAR} intervals, the first is kept.
+     */
+    private static double[] shares(int intervals, double[] places) {
+        double[] shares = new double[intervals + 1];
+        double from = 0, near = NEAR / intervals;
+        int at = 0;
+        for (double place : places) {
+            if (place - from < near || 1 - place < near) continue;
+            int to = Math.max(at + 1, (int) Math.round(place * intervals));
+            if (to >= intervals) break;
+            for (int k = at + 1; k <= to; k++) shares[k] = from + (place - from) * (k - at) / (to - at);
+            from = place;
+            at = to;
+        }
+        for (int k = at + 1; k <= intervals; k++) shares[k] = from + (1 - from) * (k - at) / (intervals - at);
+        return shares;
     }
 
     /** The conduction i(x) along an orbit, laid out like one. */
