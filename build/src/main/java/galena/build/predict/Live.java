@@ -13,9 +13,11 @@ import galena.engine.operating.OperatingPoint;
 import galena.engine.operating.OperatingPointLadder;
 import galena.engine.startup.Startup;
 import galena.engine.steady.Accuracy;
+import galena.engine.steady.KeptOscillation;
 import galena.engine.steady.Retrim;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
+import galena.engine.steady.Watch;
 import java.io.IOException;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -43,6 +45,7 @@ public final class Live {
 
     private final Accuracy accuracy;
     private Optional<Running> last = Optional.empty();
+    private Optional<KeptOscillation> kept = Optional.empty();
     private Optional<Stops> stops = Optional.empty();
 
     /** @param accuracy of the carrier */
@@ -75,6 +78,7 @@ public final class Live {
         Optional<Solved> solved = startup.flatMap(s -> solve(build, overlay, before, rest, s, progress));
         if (solved.isEmpty()) {
             last = Optional.empty();
+            kept = Optional.empty();
             return Moment.whole(Predict.of(folder, overlay, accuracy, progress));
         }
         Running running = new Running(
@@ -146,7 +150,7 @@ public final class Live {
             Progress progress) {
         SteadyOscillation steady = new SteadyOscillation(accuracy, progress.watch());
         if (before.isPresent()) {
-            SteadyState near = steady.solveNear(point.equations(), before.get().state());
+            SteadyState near = kept(before.get().state()).move(point.equations());
             if (near instanceof SteadyState.Found found) return Optional.of(new Solved(found, Way.WARM));
             if (before.get().build().file().digest().equals(build.file().digest())) {
                 Optional<SteadyState.Found> there = halve(
@@ -157,6 +161,13 @@ public final class Live {
         return steady.solve(point, startup) instanceof SteadyState.Found cold
                 ? Optional.of(new Solved(cold, Way.COLD))
                 : Optional.empty();
+    }
+
+    /** Factors and meshes of the last answer; laid anew where that was found some other way. Not cancelled: it is done in milliseconds. */
+    private KeptOscillation kept(SteadyState.Found from) {
+        if (kept.isEmpty() || kept.get().last() != from)
+            kept = Optional.of(new KeptOscillation(from, accuracy, Watch.NONE));
+        return kept.get();
     }
 
     /** From one overlay to another by way of the middle between them. */

@@ -52,6 +52,13 @@ final class OrbitNewton {
     private static final double SHRINKS = 0.1;
     private static final int MOST_REPEATED = 3;
 
+    /** Steps with a matrix of another circuit go on while each is so much shorter than the last. */
+    private static final double KEPT_SHRINKS = 0.25;
+
+    private static final int MOST_KEPT = 6;
+    /** Answers for which a matrix of another circuit is not tried once it has failed. */
+    private static final int FORGONE = 15;
+
     /** Widths of an exponential by which a junction's tangent may be off in the last step: 1e-4 of its current. */
     private static final double TANGENT_SETTLED = 0.01;
 
@@ -67,6 +74,7 @@ final class OrbitNewton {
     private double length;
     private int iterations;
     private double lastStep;
+    private int forgone;
 
     /** For orbits on the way to another. */
     OrbitNewton(OrbitSystem system) {
@@ -110,6 +118,37 @@ final class OrbitNewton {
         } finally {
             system.dropTangents();
         }
+    }
+
+    /**
+     * Improves an orbit with the matrix of the last whole step on the same mesh, which may have been another circuit's, for as long as
+     * that shrinks steps fast; then, or where there is none, by whole steps. Where a slow mode makes the closing system nearly singular
+     * another circuit's matrix shrinks nothing: after one failure the next answers are not tried with it.
+     */
+    boolean improveKept(Orbit orbit, Closing.Free free, int most) {
+        if (step.length != orbit.x.length) step = new double[orbit.x.length];
+        if (forgone > 0) {
+            forgone--;
+        } else if (system.factored(orbit)) {
+            if (settlesKept(orbit, free)) return true;
+            forgone = FORGONE;
+        }
+        return improve(orbit, free, 0, most);
+    }
+
+    private boolean settlesKept(Orbit orbit, Closing.Free free) {
+        double before = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < MOST_KEPT; k++) {
+            system.repeatedStep(orbit, free, step, extra);
+            double size = measure(orbit, free), rate = size / before;
+            if (!(length == 1 && rate < KEPT_SHRINKS)) return false;
+            take(orbit, free);
+            lastStep = size;
+            double lacks = k == 0 ? size : size * rate / (1 - rate);
+            if (lacks < REMAINS * manner.settled) return true;
+            before = size;
+        }
+        return false;
     }
 
     private boolean settles(Orbit orbit, Closing.Free free, double amplitude, int most) {

@@ -46,6 +46,9 @@ final class OrbitSystem {
     private final Evaluation other;
     private @Nullable Equations blended;
     private double share;
+    /** The mesh of the orbit last linearised. */
+    private double[] factoredMesh = {};
+
     /** Voltages at which junctions are linearised, point by point of the orbit; empty: where the orbit puts them. */
     private double[] tangents = {};
 
@@ -187,6 +190,11 @@ final class OrbitSystem {
         intervals.plan(equations, orbit, stage[0]);
     }
 
+    /** Whether {@link #repeatedStep} has factors for an orbit's mesh. */
+    boolean factored(Orbit orbit) {
+        return factoredMesh == orbit.mesh;
+    }
+
     private void makeRoom(Orbit orbit) {
         if (!intervals.planned()) plan(orbit);
         intervals.makeRoom(orbit.intervals());
@@ -203,6 +211,7 @@ final class OrbitSystem {
      */
     void newtonStep(Orbit orbit, Closing.Free free, double amplitude, double[] step, double[] extra) {
         makeRoom(orbit);
+        factoredMesh = orbit.mesh;
         closing.begin(free);
         if (free.parameter()) closing.setCondition(imposed, orbit, equations);
         forward(orbit, free);

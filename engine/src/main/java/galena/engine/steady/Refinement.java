@@ -132,11 +132,12 @@ final class Refinement {
     /** The operating point satisfies a free-running circuit's equations too; an orbit without amplitude is refused. */
     boolean improve(Orbit orbit) {
         if (!newton.improve(orbit, free, 0, NEWTON_STEPS)) return false;
-        return !free.frequency() || amplitude(orbit, system.site()) > AT_REST;
+        return !free.frequency() || swings(orbit, system.site());
     }
 
-    private static double amplitude(Orbit orbit, Site site) {
-        return Math.abs(Closing.condition(orbit, orbit.x, site, 1));
+    /** Whether an orbit has an amplitude at a site. */
+    static boolean swings(Orbit orbit, Site site) {
+        return Math.abs(Closing.condition(orbit, orbit.x, site, 1)) > AT_REST;
     }
 
     private SteadyState.Found found(Orbit coarse, Orbit fine, AchievedError error) {
