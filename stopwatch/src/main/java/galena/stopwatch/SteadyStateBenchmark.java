@@ -2,8 +2,10 @@ package galena.stopwatch;
 
 import galena.engine.equations.Equations;
 import galena.engine.steady.Accuracy;
+import galena.engine.steady.KeptOscillation;
 import galena.engine.steady.SteadyOscillation;
 import galena.engine.steady.SteadyState;
+import galena.engine.steady.Watch;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -41,6 +43,7 @@ public class SteadyStateBenchmark {
     private Equations here = Bench.OSCILLATOR.equations(TRIM);
     private Equations there = here;
     private SteadyState.Found known = Bench.cold(here, Accuracy.LIVE);
+    private KeptOscillation kept = new KeptOscillation(known, Accuracy.LIVE, Watch.NONE);
 
     @Setup
     public void prepare() {
@@ -48,6 +51,7 @@ public class SteadyStateBenchmark {
         here = circuit.equations(TRIM);
         there = circuit.equations(TRIM + TURN);
         known = Bench.cold(here, wanted);
+        kept = new KeptOscillation(known, wanted, Watch.NONE);
     }
 
     @Benchmark
@@ -58,9 +62,21 @@ public class SteadyStateBenchmark {
     @Benchmark
     public SteadyState.Found warm() {
         known = Bench.found(new SteadyOscillation(wanted).solveNear(there, known));
+        turn();
+        return known;
+    }
+
+    /** Warm, with meshes and factors kept as the page keeps them. */
+    @Benchmark
+    public SteadyState.Found kept() {
+        SteadyState.Found found = Bench.found(kept.move(there));
+        turn();
+        return found;
+    }
+
+    private void turn() {
         Equations last = here;
         here = there;
         there = last;
-        return known;
     }
 }

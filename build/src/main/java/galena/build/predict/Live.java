@@ -152,21 +152,22 @@ public final class Live {
         if (before.isPresent()) {
             SteadyState near = kept(before.get().state()).move(point.equations());
             if (near instanceof SteadyState.Found found) return Optional.of(new Solved(found, Way.WARM));
+            kept = Optional.empty();
             if (before.get().build().file().digest().equals(build.file().digest())) {
                 Optional<SteadyState.Found> there = halve(
                         steady, before.get(), before.get().state(), before.get().overlay(), overlay, 1);
                 if (there.isPresent()) return Optional.of(new Solved(there.get(), Way.STEPWISE));
             }
         }
+        kept = Optional.empty();
         return steady.solve(point, startup) instanceof SteadyState.Found cold
                 ? Optional.of(new Solved(cold, Way.COLD))
                 : Optional.empty();
     }
 
-    /** Factors and meshes of the last answer; laid anew where that was found some other way. Not cancelled: it is done in milliseconds. */
+    /** Meshes and factors of the last answer, laid anew after one that was found some other way. Not cancelled: it is done in milliseconds. */
     private KeptOscillation kept(SteadyState.Found from) {
-        if (kept.isEmpty() || kept.get().last() != from)
-            kept = Optional.of(new KeptOscillation(from, accuracy, Watch.NONE));
+        if (kept.isEmpty()) kept = Optional.of(new KeptOscillation(from, accuracy, Watch.NONE));
         return kept.get();
     }
 
