@@ -1,13 +1,12 @@
 package galena.engine.envelope;
 
 import galena.engine.equations.Equations;
-import galena.engine.equations.Pattern;
+import galena.engine.equations.Places;
 import galena.engine.linear.BlockPlan;
 import galena.engine.startup.Site;
 import galena.engine.steady.RadauTable;
 import galena.engine.steady.SteadyState;
 import galena.engine.steady.Waveforms;
-import java.util.Arrays;
 
 /**
  * What all cycles of one solve share: the equations, the mesh of the fast phase with its weights, the rows that hold charge, the
@@ -16,8 +15,8 @@ import java.util.Arrays;
 final class Layout {
     static final int S = 3;
 
-    /** Weight of q's rate against i when sizes are guessed: the method's largest coefficient. */
-    private static final double RATE_WEIGHT = 4;
+    /** Points of a carrier's cycle at which sizes are looked at. */
+    private static final int LOOKS = 12;
 
     /** What is cut off at the carrier may conduct at the crest: a pivot is chosen as if this much were there. */
     private static final double LEAST_CONDUCTANCE = 1e-9;
@@ -46,6 +45,7 @@ final class Layout {
     final double drive;
     final int n;
     final int stride;
+    final Places places;
     final int[] charged;
     final int[] chargeIndex;
     final int[] entryRow;
@@ -61,39 +61,23 @@ final class Layout {
         free = drive == 0;
         n = equations.size();
         stride = equations.stride();
-        charged = equations.chargedRows();
-        chargeIndex = new int[stride];
-        Arrays.fill(chargeIndex, -1);
-        for (int m = 0; m < charged.length; m++) chargeIndex[charged[m]] = m;
-        Pattern pattern = equations.pattern();
-        entryRow = new int[pattern.entries()];
-        entryColumn = new int[pattern.entries()];
-        for (int e = 1; e < entryRow.length; e++) {
-            entryRow[e] = pattern.row(e);
-            entryColumn[e] = pattern.column(e);
-        }
+        places = new Places(equations);
+        charged = places.charged;
+        chargeIndex = places.chargeIndex;
+        entryRow = places.entryRow;
+        entryColumn = places.entryColumn;
         plan = plan(waveforms);
     }
 
     private BlockPlan plan(Waveforms waveforms) {
-        double[] typical = new double[entryRow.length - 1];
-        double rate = RATE_WEIGHT * waveforms.frequency() * intervals();
+        double[] sizes = places.sizes();
         var evaluation = equations.newEvaluation();
-        int looks = 12;
-        for (int p = 0; p < looks; p++) {
-            equations.evaluate(waveforms.at(p / (double) looks), 0, evaluation);
-            for (int e = 1; e < entryRow.length; e++) {
-                double size = Math.abs(evaluation.g[e]) + rate * Math.abs(evaluation.c[e]);
-                typical[e - 1] = Math.max(typical[e - 1], size);
-            }
+        for (int p = 0; p < LOOKS; p++) {
+            equations.evaluate(waveforms.at(p / (double) LOOKS), 0, evaluation);
+            places.raise(sizes, evaluation, waveforms.frequency() * intervals());
         }
-        int[] rows = new int[typical.length], columns = new int[typical.length];
-        for (int e = 0; e < typical.length; e++) {
-            rows[e] = entryRow[e + 1] - 1;
-            columns[e] = entryColumn[e + 1] - 1;
-            if (typical[e] > 0) typical[e] += LEAST_CONDUCTANCE;
-        }
-        return BlockPlan.of(n, rows, columns, typical);
+        for (int e = 0; e < sizes.length; e++) if (sizes[e] > 0) sizes[e] += LEAST_CONDUCTANCE;
+        return places.plan(sizes);
     }
 
     int intervals() {

@@ -2,7 +2,7 @@ package galena.engine.steady;
 
 import galena.engine.equations.Equations;
 import galena.engine.equations.Evaluation;
-import galena.engine.equations.Pattern;
+import galena.engine.equations.Places;
 import galena.engine.linear.BlockLu;
 import galena.engine.linear.BlockPlan;
 import java.util.Arrays;
@@ -17,12 +17,10 @@ import org.jspecify.annotations.Nullable;
 final class Intervals {
     private static final int S = Radau.STAGES;
 
-    /** Weight of q's rate against i when the sizes of a typical matrix are guessed: the method's largest coefficient. */
-    private static final double RATE_WEIGHT = 4;
-
     /** Points of an orbit at which sizes are looked at: a junction may conduct in a hundredth of the period. */
     private static final int LOOKS = 200;
 
+    private final Places places;
     final int n;
     final int stride;
     /** Rows that hold charge, and each row's place among them, −1 without. */
@@ -44,39 +42,24 @@ final class Intervals {
     Intervals(Equations equations) {
         n = equations.size();
         stride = equations.stride();
-        charged = equations.chargedRows();
-        chargeIndex = new int[stride];
-        Arrays.fill(chargeIndex, -1);
-        for (int m = 0; m < charged.length; m++) chargeIndex[charged[m]] = m;
-        Pattern pattern = equations.pattern();
-        entryRow = new int[pattern.entries()];
-        entryColumn = new int[pattern.entries()];
-        for (int e = 1; e < entryRow.length; e++) {
-            entryRow[e] = pattern.row(e);
-            entryColumn[e] = pattern.column(e);
-        }
+        places = new Places(equations);
+        charged = places.charged;
+        chargeIndex = places.chargeIndex;
+        entryRow = places.entryRow;
+        entryColumn = places.entryColumn;
         one = new double[n * S];
         solved = new double[n * S];
     }
 
     /** Plans the elimination from the sizes met along an orbit. Once per circuit topology and rough mesh width. */
     void plan(Equations equations, Orbit orbit, Evaluation work) {
-        double[] typical = new double[entryRow.length - 1];
-        double rate = RATE_WEIGHT * orbit.frequency * orbit.intervals();
+        double[] sizes = places.sizes();
         int every = Math.max(1, orbit.points() / LOOKS);
         for (int p = 0; p < orbit.points(); p += every) {
             equations.evaluate(orbit.x, p * stride, work);
-            for (int e = 1; e < entryRow.length; e++) {
-                double size = Math.abs(work.g[e]) + rate * Math.abs(work.c[e]);
-                typical[e - 1] = Math.max(typical[e - 1], size);
-            }
+            places.raise(sizes, work, orbit.frequency * orbit.intervals());
         }
-        int[] rows = new int[typical.length], columns = new int[typical.length];
-        for (int e = 0; e < typical.length; e++) {
-            rows[e] = entryRow[e + 1] - 1;
-            columns[e] = entryColumn[e + 1] - 1;
-        }
-        plan = BlockPlan.of(n, rows, columns, typical);
+        plan = places.plan(sizes);
         factors = new BlockLu[0];
     }
 
