@@ -4,10 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import galena.build.pattern.Pattern;
 import galena.desk.console.ExitCode;
-import galena.desk.console.Terminal;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -17,26 +13,18 @@ final class NewCommandTest {
     @TempDir
     private Path folder;
 
-    private final ByteArrayOutputStream answers = new ByteArrayOutputStream();
-    private final ByteArrayOutputStream remarks = new ByteArrayOutputStream();
+    private final Screen screen = new Screen();
 
     private int run(String... arguments) {
-        Terminal terminal = new Terminal(
-                new PrintStream(answers, true, StandardCharsets.UTF_8),
-                new PrintStream(remarks, true, StandardCharsets.UTF_8),
-                StandardCharsets.UTF_8,
-                false,
-                false,
-                80);
-        return Galena.run(terminal, arguments);
+        return screen.run((Object[]) arguments);
     }
 
     private String answered() {
-        return answers.toString(StandardCharsets.UTF_8);
+        return screen.answers();
     }
 
     private String remarked() {
-        return remarks.toString(StandardCharsets.UTF_8);
+        return screen.remarks();
     }
 
     @Test

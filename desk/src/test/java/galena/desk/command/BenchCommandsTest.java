@@ -4,10 +4,10 @@ import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import galena.desk.LaidDemo;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -34,11 +34,7 @@ final class BenchCommandsTest {
 
     @BeforeEach
     void lay() throws IOException {
-        build = Files.createDirectory(here.resolve("a build"));
-        try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
-            assertThat(demo).isNotNull();
-            Files.copy(demo, build.resolve("build.yaml"));
-        }
+        build = LaidDemo.in(here.resolve("a build"));
         tone = here.resolve("tone.csv");
         write(tone, "Time (us),CH1 (V)\n", 16_000, k -> {
             double t = k / RATE, e = 0.8 * (1 + 0.6 * Math.cos(2 * Math.PI * 1000 * t));

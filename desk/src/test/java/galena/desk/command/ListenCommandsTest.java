@@ -4,13 +4,13 @@ import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import galena.desk.LaidDemo;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import galena.signal.audio.InventedProgramme;
 import galena.signal.audio.WavSink;
 import galena.signal.audio.WavSource;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -27,12 +27,7 @@ final class ListenCommandsTest {
 
     @BeforeEach
     void layTheDemo() throws IOException {
-        build = here.resolve("demo");
-        Files.createDirectories(build);
-        try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
-            assertThat(demo).isNotNull();
-            Files.copy(demo, build.resolve("build.yaml"));
-        }
+        build = LaidDemo.in(here.resolve("demo"));
     }
 
     /** Two seconds of the invented programme at a low rate. */

@@ -7,10 +7,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import galena.bench.invented.InventedBench;
 import galena.build.folder.BuildFolder;
 import galena.build.predict.Progress;
+import galena.desk.LaidDemo;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -25,12 +24,7 @@ final class ReconcileCommandTest {
 
     @BeforeEach
     void layTheDemo() throws Exception {
-        build = here.resolve("demo");
-        Files.createDirectories(build);
-        try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
-            assertThat(demo).isNotNull();
-            Files.copy(demo, build.resolve("build.yaml"));
-        }
+        build = LaidDemo.in(here.resolve("demo"));
     }
 
     @Test

@@ -4,10 +4,10 @@ import static galena.desk.Shape.valid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import galena.desk.LaidDemo;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,12 +29,7 @@ final class SpoilCommandsTest {
 
     @BeforeEach
     void layTheDemo() throws IOException {
-        build = here.resolve("demo");
-        Files.createDirectories(build);
-        try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
-            assertThat(demo).isNotNull();
-            Files.copy(demo, build.resolve("build.yaml"));
-        }
+        build = LaidDemo.in(here.resolve("demo"));
     }
 
     private void fits(Screen screen) {

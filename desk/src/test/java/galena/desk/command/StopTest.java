@@ -3,7 +3,7 @@ package galena.desk.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import galena.desk.Galena;
-import java.io.InputStream;
+import galena.desk.LaidDemo;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,10 +18,7 @@ final class StopTest {
     @Test
     @DisabledOnOs(OS.WINDOWS) // a process cannot be asked there, only ended
     void long_work_stops_when_asked_and_says_so(@TempDir Path build) throws Exception {
-        try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
-            assertThat(demo).isNotNull();
-            Files.copy(demo, build.resolve("build.yaml"));
-        }
+        LaidDemo.in(build);
         Process process = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-cp",

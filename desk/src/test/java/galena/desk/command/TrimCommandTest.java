@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import galena.desk.LaidDemo;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import java.io.IOException;
@@ -28,12 +29,7 @@ final class TrimCommandTest {
 
     @BeforeEach
     void layTheDemo() throws IOException {
-        build = here.resolve("build");
-        Files.createDirectories(build);
-        try (InputStream demo = DemoCommand.class.getResourceAsStream("/galena/demo/build.yaml")) {
-            assertThat(demo).isNotNull();
-            Files.copy(demo, build.resolve("build.yaml"));
-        }
+        build = LaidDemo.in(here.resolve("build"));
     }
 
     private JsonNode trim(int code, String... more) throws IOException {
