@@ -15,7 +15,7 @@
  *   supply?: {words: string, volts: number, voltsWords: string, rows: Row[]}, parts: Part[],
  *   points: {name: string, at: string, probe: string}[], laid: Laid, undo: string, redo: string,
  *   history: {when: string, how: string, path: string, before: string, after: string}[], steps: Step[], next: string,
- *   nextStep: string, jobs: Job[], work: {word: string, question: string}[], readings: number,
+ *   nextStep: string, jobs: Job[], work: {word: string, question: string}[], readings: number, calibrated: boolean,
  *   kinds: {key: string, words: string, example: string}[]}} State
  */
 /** @typedef {{number: number, words: string, level?: number, low?: number, high?: number}} Harmonic */
@@ -39,10 +39,20 @@ export class Refused extends Error {
   }
 }
 
+/** The same value was changed elsewhere meanwhile. */
+export class Conflict extends Error {
+  /** @param {{path: string, seen?: string, theirs?: string, mine?: string}} told */
+  constructor(told) {
+    super(`${told.path} was changed elsewhere meanwhile: ${told.theirs ?? 'it is gone'}. Yours is not written.`);
+    this.told = told;
+  }
+}
+
 /** @param {Response} response */
 async function answer(response) {
   const json = response.headers.get('content-type')?.startsWith('application/json');
   if (response.status === 422 && json) throw new Refused((await response.json()).problems);
+  if (response.status === 409 && json) throw new Conflict(await response.json());
   if (!response.ok) throw new Error(await response.text());
   return json ? response.json() : response.text();
 }
@@ -62,6 +72,18 @@ export const stop = async id => answer(await fetch(`/api/work/${id}`, {method: '
 export const drop = async file => answer(await fetch(`/api/capture?name=${encodeURIComponent(file.name)}`, {
   method: 'POST', headers: {'content-type': 'application/octet-stream'}, body: file,
 }));
+
+/** @param {File} file */
+export const dropProgramme = async file => answer(await fetch(`/api/programme?name=${encodeURIComponent(file.name)}`, {
+  method: 'POST', headers: {'content-type': 'application/octet-stream'}, body: file,
+}));
+
+/** A recording as it lies on the disk. @param {string} path */
+export async function recording(path) {
+  const response = await fetch(path);
+  if (!response.ok) throw new Error(await response.text());
+  return response.arrayBuffer();
+}
 
 /**
  * Hears what the server tells; after a break the browser connects again by itself.

@@ -1,5 +1,6 @@
 // The bench: captures dropped onto the page and measured, readings noted by hand.
-import {drop, post} from './api.js';
+import {drop, get, post} from './api.js';
+import {besides} from './beside.js';
 import {book, on, takeState} from './book.js';
 import {byId, make, say} from './ink.js';
 
@@ -17,7 +18,30 @@ export function bench() {
       if (name === 'drop') take([...event.dataTransfer.files]);
     });
   }
-  byId('bench').append(target, captures, noting());
+  byId('bench').append(target, make('p', {id: 'kept', class: 'beside'}), captures, noting());
+  let listed = false;
+  on('state', () => { if (!listed) { listed = true; there(); } });
+}
+
+/** Captures that lie in the folder already, each to be looked at again. */
+async function there() {
+  const told = await get('/api/captures');
+  const shownNow = [...byId('captured').querySelectorAll('.slip > h3')].map(h => h.textContent);
+  byId('kept').replaceChildren(...told.captures.filter(name => !shownNow.includes(name)).flatMap((name, k) => [k ? ', ' : 'In bench already: ',
+    make('button', {type: 'button', class: 'link', onclick: () => again(name)}, name)]));
+}
+
+/** @param {string} name */
+async function again(name) {
+  const place = make('article', {class: 'slip', tabIndex: -1}, make('h3', {}, name), make('p', {class: 'pending'}, 'being measured …'));
+  byId('captured').prepend(place);
+  place.focus();
+  try {
+    place.replaceChildren(...shown(await get(`/api/capture?name=${encodeURIComponent(name)}`)));
+  } catch (problem) {
+    place.replaceChildren(make('h3', {}, name), make('p', {class: 'refusal'}, /** @type {Error} */ (problem).message));
+  }
+  there();
 }
 
 /** @param {File[]} files */
@@ -45,12 +69,28 @@ function shown(report) {
       say(done.textContent);
     } catch (problem) { done.textContent = /** @type {Error} */ (problem).message; }
   };
+  const over = make('div', {class: 'laid-over'});
+  const lay = async () => {
+    if (!at.value) { over.replaceChildren(make('p', {class: 'pending'}, 'Say at which test point it was taken, and it is laid over the prediction.')); return; }
+    over.replaceChildren(make('p', {class: 'pending'}, 'the prediction with that probe is being computed …'));
+    try {
+      const told = await get(`/api/beside?capture=${encodeURIComponent(report.name)}&at=${encodeURIComponent(at.value)}&audio=${encodeURIComponent(audio.value)}`);
+      over.replaceChildren(...besides(told));
+    } catch (problem) { over.replaceChildren(make('p', {class: 'refusal'}, /** @type {Error} */ (problem).message)); }
+  };
+  at.addEventListener('change', lay);
+  audio.addEventListener('change', lay);
+  const guess = (book.state?.points ?? []).find(p => report.name.includes(p.name));
+  if (guess) at.value = guess.name;
+  lay();
   return [make('h3', {}, report.name), make('p', {class: 'lead'}, report.verdict),
-    make('table', {}, make('caption', {}, `read as ${report.layout}; ${report.interval}`),
-      make('tbody', {}, ...report.figures.filter(f => f.known).map(f => make('tr', {}, make('th', {scope: 'row'}, f.label), make('td', {}, f.words, make('small', {}, f.how)))))),
     ...(report.findings.length ? [make('ul', {class: 'aside'}, ...report.findings.map(f => make('li', {}, f)))] : []),
-    ...report.plots.map(p => make('figure', {}, make('img', {src: `/api/plot?capture=${encodeURIComponent(report.name)}&which=${p}`, alt: `${report.name}: ${p}`}))),
-    make('div', {class: 'reading'}, make('label', {}, 'at', at), make('label', {}, 'audio level then', audio), make('button', {type: 'button', onclick: file}, 'Note these readings'), done)];
+    make('div', {class: 'reading'}, make('label', {}, 'taken at', at), make('label', {}, 'audio level then', audio), make('button', {type: 'button', onclick: file}, 'Note these readings'), done),
+    over,
+    make('details', {}, make('summary', {}, 'All that was measured, and how'),
+      make('table', {}, make('caption', {}, `read as ${report.layout}; ${report.interval}`),
+        make('tbody', {}, ...report.figures.filter(f => f.known).map(f => make('tr', {}, make('th', {scope: 'row'}, f.label), make('td', {}, f.words, make('small', {}, f.how)))))),
+      ...report.plots.map(p => make('figure', {}, make('img', {src: `/api/plot?capture=${encodeURIComponent(report.name)}&which=${p}`, alt: `${report.name}: ${p}`, loading: 'lazy'}))))];
 }
 
 function points() {

@@ -1,5 +1,6 @@
 // The one copy of what the server has said, and who wants to hear of it.
-import {get, post} from './api.js';
+import {Conflict, get, post} from './api.js';
+import {choose} from './conflict.js';
 
 /** @type {{state: import('./api.js').State | null, picture: import('./api.js').Picture | null, picked: string}} */
 export const book = {state: null, picture: null, picked: ''};
@@ -74,9 +75,20 @@ export async function lay(change, refused) {
 }
 
 /**
- * Writes one value into the build file.
+ * Writes one value into the build file. Where it was changed elsewhere meanwhile, the builder is asked which shall stand.
  * @param {string} path @param {string | null} seen @param {string | null} text
+ * @returns {Promise<string | null>} what stands there now
  */
 export async function write(path, seen, text) {
-  takeState(await post('/api/write', {path, seen, text}));
+  try {
+    takeState(await post('/api/write', {path, seen, text}));
+    return text;
+  } catch (problem) {
+    if (!(problem instanceof Conflict)) throw problem;
+    const theirs = problem.told.theirs ?? null, choice = await choose(problem.told);
+    if (choice === 'mine') return write(path, theirs, text);
+    if (choice !== 'theirs') throw problem;
+    takeState(await get('/api/state'));
+    return theirs;
+  }
 }

@@ -4,8 +4,8 @@ import {make, say} from './ink.js';
 let number = 0;
 
 /**
- * @param {string} label @param {string} text as it stands @param {(text: string, seen: string) => Promise<void>} keep
- *   throws when it is refused; seen is what stood there
+ * @param {string} label @param {string} text as it stands @param {(text: string, seen: string) => Promise<string | null | void>} keep
+ *   answers what stands now, throws when it is refused; seen is what stood there
  * @param {{key: string, below: string, above: string, pencil?: boolean, bare?: boolean}} more
  */
 export function field(label, text, keep, more) {
@@ -25,11 +25,13 @@ export function field(label, text, keep, more) {
     if (wanted === text) { refuse(''); input.dataset.touched = 'false'; return; }
     sent = wanted;
     try {
-      await keep(wanted, text);
-      text = wanted;
+      const stands = await keep(wanted, text);
+      text = stands ?? wanted;
+      sent = text;
+      input.value = text;
       input.dataset.touched = 'false';
       refuse('');
-      say(`${label}: ${wanted}`);
+      say(`${label}: ${text}`);
     } catch (problem) {
       refuse(/** @type {Error} */ (problem).message);
     }

@@ -4,16 +4,21 @@ import {answer} from './answer.js';
 import {bench} from './bench.js';
 import {book, fetchAll, on, takeLaid, takePicture, takeState} from './book.js';
 import {byId, say} from './ink.js';
+import {listening} from './listening.js';
 import {loop} from './loop.js';
 import {margin} from './margin.js';
 import {pictures} from './pictures.js';
-import {rooms, step, trouble} from './rooms.js';
+import {proposing} from './proposing.js';
+import {reconciling} from './reconciling.js';
+import {news, rooms, step, trouble} from './rooms.js';
 import {placeSchematic, schematic} from './schematic.js';
 import {settings} from './settings.js';
+import {shelf} from './shelf.js';
 import {takeJob, work} from './work.js';
 
 paper(localStorage.getItem('paper') ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'));
-answer(); pictures(); loop(); margin(); settings(); schematic(); rooms(); work(); bench();
+answer(); pictures(); loop(); margin(); settings(); schematic(); rooms(); proposing(); listening(); reconciling(); work(); bench();
+const moved = await shelf();
 
 let broken = '';
 on('state', state => {
@@ -27,7 +32,8 @@ on('state', state => {
 
 await fetchAll();
 listen({
-  again: () => { fetchAll(); placeSchematic(); },
+  again: () => { moved(); fetchAll(); placeSchematic(); },
+  shown: moved,
   state: told => { const parts = book.state?.parts.length; takeState(told); if (told.parts.length !== parts) placeSchematic(); },
   picture: takePicture,
   laid: takeLaid,
@@ -35,7 +41,7 @@ listen({
   schematic: () => placeSchematic(),
   outside: told => {
     if (!told.changes.length) return;
-    trouble(`build.yaml was changed by another program, and taken over:\n${told.changes.join('\n')}`);
+    news(`Another program changed build.yaml; it is taken over: ${told.changes.join('; ')}`);
     placeSchematic();
   },
 }, there => {

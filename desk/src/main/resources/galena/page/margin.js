@@ -120,8 +120,8 @@ export async function inkIn(name) {
   const state = book.state, part = state?.parts.find(p => p.name === name), tried = state?.laid.adjustments[name];
   if (!part || tried === undefined) return;
   try {
-    await write(part.setPath ?? '', part.setWritten ? part.setText ?? '' : null, percent(tried));
-    say(`${name} is written as ${percent(tried)}`);
+    const stands = await write(part.setPath ?? '', part.setWritten ? part.setText ?? '' : null, percent(tried));
+    say(`${name} stands at ${stands}`);
   } catch (problem) {
     say(/** @type {Error} */ (problem).message);
     byId('deed')?.append(make('p', {class: 'refusal'}, /** @type {Error} */ (problem).message));

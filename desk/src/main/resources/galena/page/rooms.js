@@ -48,3 +48,9 @@ export function trouble(text) {
   const place = byId('troubles');
   place.replaceChildren(...(text ? [make('span', {}, text), make('button', {type: 'button', onclick: () => trouble('')}, 'Close')] : []));
 }
+
+/** Something that went well and should be known. @param {string} text */
+export function news(text) {
+  const place = byId('news');
+  place.replaceChildren(...(text ? [make('span', {}, text), make('button', {type: 'button', onclick: () => { news(''); byId('undo').focus(); }}, 'Close')] : []));
+}

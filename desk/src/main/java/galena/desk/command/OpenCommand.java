@@ -3,8 +3,7 @@ package galena.desk.command;
 import galena.desk.console.ExitCode;
 import galena.desk.console.Interrupt;
 import galena.desk.console.Terminal;
-import galena.desk.page.Notebook;
-import galena.desk.page.PageAnswers;
+import galena.desk.page.Shelf;
 import galena.desk.server.PageServer;
 import java.awt.Desktop;
 import java.io.IOException;
@@ -34,7 +33,9 @@ public final class OpenCommand implements Callable<Integer> {
     private final Terminal terminal;
     private final Clock clock;
 
-    @Parameters(paramLabel = "DIR", description = "The build's folder, or its build.yaml.")
+    @Parameters(
+            paramLabel = "DIR",
+            description = "The build's folder, or its build.yaml; in a folder without one the page begins it.")
     private Path folder = Path.of("");
 
     @Option(names = "--port", paramLabel = "PORT", description = "Port to listen on; any free one unless said.")
@@ -57,8 +58,10 @@ public final class OpenCommand implements Callable<Integer> {
             terminal.stack(fault);
         };
         try (Interrupt interrupt = Interrupt.listen();
-                Notebook notebook = Notebook.open(folder, clock, faults);
-                PageServer server = start(notebook, faults)) {
+                Shelf shelf = Shelf.open(folder, clock, faults);
+                PageServer server = start(shelf, faults)) {
+            if (!shelf.hasBuild())
+                terminal.remark("There is no build in this folder yet: the page offers patterns to begin one from.");
             terminal.print("The notebook is open at " + server.address());
             terminal.remark(
                     "Whoever has this address can change the build; it holds until this program ends. Ctrl-C ends it.");
@@ -69,9 +72,9 @@ public final class OpenCommand implements Callable<Integer> {
         return ExitCode.DONE.number();
     }
 
-    private PageServer start(Notebook notebook, Consumer<Exception> faults) throws Exception {
+    private PageServer start(Shelf shelf, Consumer<Exception> faults) throws Exception {
         try {
-            return PageServer.start(port, new PageAnswers(notebook), faults);
+            return PageServer.start(port, shelf, faults);
         } catch (IOException taken) {
             if (!(taken instanceof BindException) && !(taken.getCause() instanceof BindException)) throw taken;
             throw Written.bad("--port", "port " + port + " is in use", "Leave --port out, and a free one is taken.");

@@ -1,5 +1,7 @@
 package galena.desk.page;
 
+import galena.bench.capture.Capture;
+import galena.bench.capture.Captures;
 import galena.bench.capture.Overrides;
 import galena.bench.capture.UnreadableCapture;
 import galena.bench.log.Filing;
@@ -17,6 +19,7 @@ import galena.build.folder.LogEntry.What;
 import galena.build.folder.PartEntry;
 import galena.build.folder.Probe;
 import galena.build.folder.TestPoint;
+import galena.build.predict.NoOperatingPoint;
 import galena.build.quantity.BadQuantity;
 import galena.build.quantity.Quantity;
 import galena.build.quantity.Uncertain;
@@ -34,8 +37,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Captures dropped onto the page, and readings noted by hand. Captures are kept in the build's bench folder; none is written over. */
 final class BenchDrop {
@@ -46,6 +52,8 @@ final class BenchDrop {
     private static final int MOST_ALIKE = 1000;
     private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9 ._()+-]*");
 
+    private static final String AUDIO_RULE = "The audio level is the peak at the source, as 300 mV, from 0 V to 100 V.";
+
     private final Notebook notebook;
 
     BenchDrop(Notebook notebook) {
@@ -54,17 +62,28 @@ final class BenchDrop {
 
     /** Keeps a capture under its name, or one much like it, and measures it. */
     String keep(Ask ask) throws BadInputException, IOException, TooLarge {
+        return measured(take(ask, Layout.BENCH.in(notebook.folder().folder())));
+    }
+
+    /** Keeps a recording to be sent, in the build's folder; its name there. */
+    String programme(Ask ask) throws BadInputException, IOException, TooLarge {
         String name = name(ask.parameter("name").orElse(""));
-        Path bench = Layout.BENCH.in(notebook.folder().folder());
-        Files.createDirectories(bench);
-        Path half = Files.createTempFile(bench, ".dropped", ".half");
+        if (!name.toLowerCase(Locale.ROOT).endsWith(".wav"))
+            throw Typed.bad("programme", name + " is no WAV", "A plain WAV is read.", Optional.empty());
+        return String.valueOf(take(ask, notebook.folder().folder()).getFileName());
+    }
+
+    private static Path take(Ask ask, Path into) throws BadInputException, IOException, TooLarge {
+        String name = name(ask.parameter("name").orElse(""));
+        Files.createDirectories(into);
+        Path half = Files.createTempFile(into, ".dropped", ".half");
         try {
             try (OutputStream out = Files.newOutputStream(half)) {
                 ask.copy(out, MOST_BYTES);
             }
-            Path kept = place(bench, name, half);
+            Path kept = place(into, name, half);
             if (!Files.exists(kept)) Files.move(half, kept);
-            return measured(kept);
+            return kept;
         } finally {
             Files.deleteIfExists(half);
         }
@@ -81,9 +100,14 @@ final class BenchDrop {
         throw new IOException("there are " + MOST_ALIKE + " captures of the name " + name);
     }
 
+    /** Whether it is a plain file name that leads nowhere else. */
+    static boolean isPlain(String given) {
+        return NAME.matcher(given).matches() && given.length() <= LONGEST_NAME && !given.contains("..");
+    }
+
     /** A plain file name; whatever leads to a folder is refused. */
     static String name(String given) throws BadInputException {
-        if (NAME.matcher(given).matches() && given.length() <= LONGEST_NAME && !given.contains("..")) return given;
+        if (isPlain(given)) return given;
         throw Typed.bad(
                 "capture",
                 "\"" + given + "\" is no name for a capture",
@@ -127,7 +151,11 @@ final class BenchDrop {
                 .text("words", f.words().replace('-', '−'))
                 .text("how", f.quantity() + ": " + f.how())
                 .truth("known", f.reading() instanceof Reading.Known));
-        json.texts("findings", report.findings().stream().map(f -> f.sentence()).toList());
+        json.texts(
+                "findings",
+                report.findings().stream()
+                        .map(f -> f.sentence().replaceAll("-(?=\\d)", "−"))
+                        .toList());
         json.texts("plots", plots(report).keySet());
     }
 
@@ -142,6 +170,44 @@ final class BenchDrop {
     /** One of a capture's plots; empty when it has none of that kind. */
     Optional<String> plot(String capture, String which) throws BadInputException, IOException {
         return Optional.ofNullable(plots(report(kept(capture))).get(which));
+    }
+
+    /** The captures that lie in the bench folder, by name. */
+    List<String> captures() throws IOException {
+        Path bench = Layout.BENCH.in(notebook.folder().folder());
+        if (!Files.isDirectory(bench)) return List.of();
+        try (Stream<Path> all = Files.list(bench)) {
+            return all.filter(Files::isRegularFile)
+                    .map(p -> p.getFileName().toString())
+                    .filter(n -> isPlain(n) && !n.endsWith(".yaml") && !n.endsWith(".sigmf-meta"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    /** What a capture that lies in the bench folder says. */
+    String measured(String capture) throws BadInputException {
+        return measured(kept(capture));
+    }
+
+    /** A capture over the prediction of a test point, as JSON. */
+    String beside(String capture, String at, Optional<String> audio) throws BadInputException, NoOperatingPoint {
+        BuildFolder folder = notebook.folder();
+        String name = point(folder.build(), Optional.of(at))
+                .filter(n -> !n.isBlank())
+                .orElseThrow(() -> Typed.bad(
+                        "test point", "none is named", "A waveform belongs to a place.", Optional.of("Pick one.")));
+        TestPoint point = Objects.requireNonNull(folder.build().points().get(name));
+        OptionalDouble level = audio.filter(a -> !a.isBlank()).isPresent()
+                ? OptionalDouble.of(Typed.quantity("audio", audio.get(), Unit.VOLT, 0, 100, AUDIO_RULE))
+                : OptionalDouble.empty();
+        Path file = kept(capture);
+        try {
+            Capture read = Captures.read(file, Overrides.none());
+            return CaptureBeside.of(folder, notebook.overlay(), point, read, report(file), level, notebook.whole());
+        } catch (UnreadableCapture unreadable) {
+            throw Typed.bad(unreadable.place(), unreadable.cause(), "It can't be drawn.", Optional.empty());
+        }
     }
 
     /** Files what a capture says in the log; how many readings that were not there yet. */
@@ -204,10 +270,8 @@ final class BenchDrop {
             part.position().ifPresent(p -> set.put(part.name(), Quantity.of(p, Unit.FRACTION)));
         Optional<Quantity> tone = Optional.empty();
         if (audio.filter(a -> !a.isBlank()).isPresent()) {
-            String rule = "The audio level is the peak at the source, as 300 mV, from 0 V to 100 V.";
-            Typed.quantity("audio", audio.get(), Unit.VOLT, 0, 100, rule);
             tone = Optional.of(new Quantity(
-                    Typed.quantity("audio", audio.get(), Unit.VOLT, 0, 100, rule),
+                    Typed.quantity("audio", audio.get(), Unit.VOLT, 0, 100, AUDIO_RULE),
                     Unit.VOLT,
                     audio.get().strip()));
         }

@@ -7,6 +7,7 @@ import galena.build.source.Digest;
 import galena.packet.schematic.AnnotatedSvg;
 import galena.packet.schematic.Schematic;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,7 +18,7 @@ import java.util.function.Consumer;
 
 /**
  * The schematic of the build. Placing it takes seconds, so it is done in the background and kept in the cache by what it shows: parts,
- * kinds and nets. A changed value leaves the drawing where it is; the page writes the value into it.
+ * kinds and nets; those of the patterns and of the demo come with the program. A changed value leaves the drawing where it is; the page writes the value into it.
  */
 final class Drawn implements AutoCloseable {
     /** Part of every key: another manner of drawing gives other drawings. */
@@ -55,8 +56,11 @@ final class Drawn implements AutoCloseable {
     private void draw(Build build, String key) {
         try {
             Path file = cache.resolve(file(key));
+            Optional<String> known = ready(build);
             String text;
-            if (Files.exists(file)) {
+            if (known.isPresent()) {
+                text = known.get();
+            } else if (Files.exists(file)) {
                 text = Files.readString(file, StandardCharsets.UTF_8);
             } else {
                 text = AnnotatedSvg.draw(Schematic.of(build, () -> !key.equals(wanted)));
@@ -74,6 +78,13 @@ final class Drawn implements AutoCloseable {
             return; // another build is asked for by now
         } catch (IOException | RuntimeException fault) {
             faults.accept(fault);
+        }
+    }
+
+    /** The drawing of a pattern or of the demo, which are placed already; empty for any other build. */
+    static Optional<String> ready(Build build) throws IOException {
+        try (InputStream in = Drawn.class.getResourceAsStream("/galena/drawn/" + file(key(build)))) {
+            return in == null ? Optional.empty() : Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
         }
     }
 

@@ -115,12 +115,12 @@ final class History {
      * Compares the newest line with what stands in the build: a crash may have come between the line and its edit, which is then taken
      * back.
      *
-     * @param standing the text at a path, if there is one
+     * @param standing the text at an edit's place, if there is one
      */
-    void settle(Function<String, Optional<String>> standing) throws IOException {
+    void settle(Function<Edit, Optional<String>> standing) throws IOException {
         Line newest = lines.peek();
         if (newest == null) return;
-        Optional<String> now = standing.apply(newest.edit().path());
+        Optional<String> now = standing.apply(newest.edit());
         if (!now.equals(newest.edit().after()) && now.equals(newest.edit().before())) refuse(newest);
     }
 

@@ -32,6 +32,10 @@ final class JobJson {
                     .text("caption", d.caption()));
             json.texts("links", slip.links());
             json.texts("notes", List.copyOf(slip.notes()));
+            json.text("build", slip.build().orElse(""));
+            json.each("sounds", slip.sounds(), one -> json.text("name", one.name())
+                    .text("caption", one.caption()));
+            Strip.write(json, slip.strips());
         });
     }
 }

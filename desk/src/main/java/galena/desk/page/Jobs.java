@@ -118,11 +118,15 @@ final class Jobs implements AutoCloseable {
         return stopping.getOrDefault(id, true);
     }
 
-    /** Asks work to stop; it does within a tenth of a second. False when there is none of that number. */
+    /**
+     * Asks work to stop, which it does within a tenth of a second; takes the answer of work that has ended away. False when there is
+     * none of that number.
+     */
     synchronized boolean stop(long id) {
         Job job = jobs.get(id);
         if (job == null) return false;
-        stopping.put(id, true);
+        if (job.isOpen()) stopping.put(id, true);
+        else jobs.remove(id);
         return true;
     }
 

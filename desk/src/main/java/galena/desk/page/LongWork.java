@@ -3,7 +3,6 @@ package galena.desk.page;
 import galena.bench.log.Beside;
 import galena.bench.reconcile.Reconcile;
 import galena.bench.reconcile.Reconciliation;
-import galena.build.figure.Figure;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Layout;
 import galena.build.folder.Overlay;
@@ -33,44 +32,51 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** The long questions that the page can ask, each by its name, and their answers as slips. A step without its question is not shown. */
 enum LongWork {
+    PROPOSE("propose", "a build that meets the intent") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
+            return Proposed.of(folder, asked.getOrDefault("from", Proposed.OWN), progress);
+        }
+    },
     GUARD("guard", "what moves the carrier") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             return guard(Guard.of(folder, overlay, Accuracy.LIVE, progress));
         }
     },
     SPREAD("spread", "how many copies meet the intent") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             return spread(folder, Spread.of(folder, overlay, Conditions.FULL, COPIES, SEED, progress));
         }
     },
     ALIGN("align", "what each adjustment reaches") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             return align(folder, overlay, progress);
         }
     },
     COMPARE("compare", "readings beside the prediction") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             Prediction prediction = Predict.of(folder, overlay, Accuracy.LIVE, progress);
             return compare(Beside.of(folder, prediction, progress));
         }
     },
     RECONCILE("reconcile", "what explains the readings") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             return reconciled(Reconcile.of(folder, today(), progress));
         }
     },
-    ACCEPT("accept", "find it again and accept it") {
+    ACCEPT("accept", "accept what was found") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             Reconciliation found = Reconcile.of(folder, today(), progress);
             if (found.calibration().isEmpty())
                 return accepted("Nothing is accepted: the readings are not explained by a sound build.");
@@ -81,9 +87,15 @@ enum LongWork {
             return accepted("Accepted: every prediction now rests on calibration.yaml, which may be taken away again.");
         }
     },
+    LISTEN("listen", "how a set receives it") {
+        @Override
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
+            return Heard.of(folder, overlay, asked, progress);
+        }
+    },
     PACKET("packet", "write the packet") {
         @Override
-        Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception {
+        Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress) throws Exception {
             return packet(Packet.write(folder, Layout.PACKET.in(folder.folder()), progress));
         }
     };
@@ -114,7 +126,9 @@ enum LongWork {
         return Optional.empty();
     }
 
-    abstract Slip run(BuildFolder folder, Overlay overlay, Progress progress) throws Exception;
+    /** @param asked what the page adds to the question, by name; each is checked where it is used */
+    abstract Slip run(BuildFolder folder, Overlay overlay, Map<String, String> asked, Progress progress)
+            throws Exception;
 
     private static Slip guard(GuardReport report) {
         List<List<String>> rows = new ArrayList<>();
@@ -236,39 +250,22 @@ enum LongWork {
     }
 
     private static Slip compare(List<Beside> readings) {
-        List<List<String>> rows = new ArrayList<>();
-        int judged = 0, fit = 0;
-        for (Beside b : readings) {
-            Optional<Boolean> agrees = b.agrees();
-            if (agrees.isPresent()) judged++;
-            if (agrees.orElse(false)) fit++;
-            rows.add(List.of(
-                    b.reading().what().inWords(),
-                    b.reading().at().orElse("–"),
-                    b.reading().value().text()
-                            + b.reading()
-                                    .uncertainty()
-                                    .map(u -> " ± " + u.text())
-                                    .orElse(""),
-                    b.predicted() instanceof Figure.Missing missing
-                            ? "none: " + missing.reason()
-                            : Words.withInterval(b.predicted()),
-                    agrees.map(a -> a ? "fits" : "apart").orElse("not judged")));
-        }
+        List<Strip> strips = readings.stream()
+                .map(b -> new Strip(b.reading(), b.predicted(), b.agrees()))
+                .toList();
+        long judged = readings.stream().filter(b -> b.agrees().isPresent()).count();
+        long fit = readings.stream().filter(b -> b.agrees().orElse(false)).count();
         String lead = readings.isEmpty()
                 ? "The bench log is empty."
                 : fit + " of " + judged + " readings that can be judged fit the prediction.";
-        Slip.Table table = new Slip.Table(
-                "Each under the circumstances noted with it",
-                List.of("reading", "at", "measured", "predicted", ""),
-                rows);
         return new Slip(
-                "Measured beside predicted",
-                lead,
-                readings.isEmpty() ? List.of() : List.of(table),
-                List.of(),
-                List.of(),
-                List.of());
+                        "Measured beside predicted",
+                        lead,
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of("Each reading is predicted under the circumstances noted with it."))
+                .drawing(strips);
     }
 
     private static String today() {
@@ -285,7 +282,7 @@ enum LongWork {
                 .map(taken -> List.of(
                         taken.reading().what().inWords(),
                         taken.reading().at().orElse("–"),
-                        taken.reading().value().text(),
+                        Strip.measured(taken.reading()),
                         Words.withInterval(taken.before()),
                         Words.alone(taken.after()),
                         taken.wrong() ? "thought wrong" : ""))

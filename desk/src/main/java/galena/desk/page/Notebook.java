@@ -2,6 +2,7 @@ package galena.desk.page;
 
 import galena.build.folder.BuildFolder;
 import galena.build.folder.LogEntry;
+import galena.build.folder.Overlay;
 import galena.build.predict.Live;
 import galena.build.predict.Moment;
 import galena.build.predict.NoOperatingPoint;
@@ -18,6 +19,7 @@ import java.time.Clock;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executors;
@@ -70,7 +72,8 @@ public final class Notebook implements AutoCloseable {
         this.clock = clock;
         this.faults = faults;
         this.history = History.of(path);
-        history.settle(at -> NotebookJson.text(folder.build(), at));
+        history.settle(
+                edit -> Whole.is(edit) ? Whole.standing(folder, edit) : NotebookJson.text(folder.build(), edit.path()));
         this.disk = Disk.of(path);
         this.laid = Laid.kept(path);
         this.jobs = new Jobs(job -> listeners.tell("job", JobJson.of(job)), faults);
@@ -111,6 +114,21 @@ public final class Notebook implements AutoCloseable {
 
     synchronized BuildFolder folder() {
         return folder;
+    }
+
+    /** Tells every page what has become of the long work. */
+    synchronized void tellState() {
+        listeners.tell("state", state());
+    }
+
+    /** What is laid over the build at present. */
+    synchronized Overlay overlay() {
+        return laid.over(folder);
+    }
+
+    /** The prediction with its intervals, once it is there. */
+    synchronized Optional<Prediction> whole() {
+        return whole;
     }
 
     /** The page's whole state but the picture, as JSON. */
@@ -155,12 +173,16 @@ public final class Notebook implements AutoCloseable {
      *
      * @param seen what the page saw there; empty when there was nothing
      * @param text what shall stand there; empty to take it out
-     * @throws BadInputException when it can't stand there, or something else has come to stand there meanwhile
+     * @throws BadInputException when it can't stand there
+     * @throws Conflict when something else has come to stand there meanwhile; nothing is written then
      */
     synchronized void write(String place, Optional<String> seen, Optional<String> text)
-            throws BadInputException, IOException {
+            throws BadInputException, IOException, Conflict {
         look();
         if (seen.equals(text)) return;
+        Optional<String> now = NotebookJson.text(folder.build(), place);
+        if (now.equals(text)) return;
+        if (troubles.isEmpty() && !now.equals(seen)) throw new Conflict(place, seen, now, text);
         make(new Edit(place, seen, text), History.WRITTEN);
     }
 
@@ -173,12 +195,32 @@ public final class Notebook implements AutoCloseable {
         return true;
     }
 
+    /**
+     * Puts a build that lies in a folder of its own beside this one in its place, as one edit.
+     *
+     * @throws BadInputException when there is none, or it does not fit the bench log or what else lies here
+     */
+    synchronized void take(String beside) throws BadInputException, IOException {
+        look();
+        make(Whole.to(folder, Whole.beside(path, beside), "as in " + beside), History.WRITTEN);
+    }
+
+    /** Takes the accepted calibration away; it is kept beside its place. */
+    synchronized void drop() throws BadInputException, IOException {
+        look();
+        if (!troubles.isEmpty()) throw new BadInputException(troubles);
+        folder.dropCalibration();
+        folder = BuildFolder.open(path);
+        disk = Disk.of(path);
+        changed();
+    }
+
     private void make(Edit edit, String how) throws BadInputException, IOException {
         if (!troubles.isEmpty()) throw new BadInputException(troubles);
         History.Line line = new History.Line(edit, now(), how);
         history.note(line);
         try {
-            folder = folder.edit(edit);
+            folder = Whole.is(edit) ? Whole.make(folder, edit) : folder.edit(edit);
         } catch (BadInputException | IOException | RuntimeException refused) {
             history.refuse(line);
             throw refused;
@@ -186,6 +228,7 @@ public final class Notebook implements AutoCloseable {
         disk = Disk.of(path);
         if (edit.path().matches("parts\\.[^.]+\\.set"))
             laid = laid.released(edit.path().split("\\.")[1]);
+        if (Whole.is(edit)) laid = new Laid(Map.of(), laid.temperature(), laid.supply());
         laid.keep(path, faults);
         changed();
     }
@@ -207,11 +250,16 @@ public final class Notebook implements AutoCloseable {
                 .replace('T', ' ');
     }
 
-    /** Starts long work on the build as it stands, with what is laid over it. */
-    synchronized Jobs.Job start(LongWork work) {
+    /**
+     * Starts long work on the build as it stands, with what is laid over it.
+     *
+     * @param asked what the page adds to the question, by name
+     */
+    synchronized Jobs.Job start(LongWork work, Map<String, String> asked) {
         BuildFolder of = folder;
         Laid with = laid;
-        return jobs.start(work.word(), of.build().file().digest(), progress -> work.run(of, with.over(of), progress));
+        return jobs.start(
+                work.word(), of.build().file().digest(), progress -> work.run(of, with.over(of), asked, progress));
     }
 
     private void lookQuietly() {

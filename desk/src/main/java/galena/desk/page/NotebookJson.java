@@ -65,6 +65,7 @@ final class NotebookJson {
             json.each("jobs", view.jobs(), job -> JobJson.fields(json, job));
             json.each("work", Arrays.asList(LongWork.values()), w -> json.text("word", w.word())
                     .text("question", w.question()));
+            json.truth("calibrated", view.folder().calibration().isPresent());
             json.number("readings", view.folder().log().size());
             json.each("kinds", Arrays.asList(What.values()), w -> json.text("key", w.key())
                     .text("words", w.inWords())
@@ -82,6 +83,15 @@ final class NotebookJson {
 
     static String refused(List<Problem> problems) {
         return Json.line("refused", json -> problems(json, problems));
+    }
+
+    static String conflict(Conflict conflict) {
+        return Json.line("conflict", json -> {
+            json.text("path", conflict.path());
+            conflict.texts().seen().ifPresent(text -> json.text("seen", text));
+            conflict.texts().theirs().ifPresent(text -> json.text("theirs", text));
+            conflict.texts().mine().ifPresent(text -> json.text("mine", text));
+        });
     }
 
     static String laid(long revision, Laid laid) {

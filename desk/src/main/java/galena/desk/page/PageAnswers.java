@@ -4,6 +4,9 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import galena.build.folder.Layout;
+import galena.build.listen.ListenReport;
+import galena.build.listen.SetKind;
+import galena.build.predict.NoOperatingPoint;
 import galena.build.source.BadInputException;
 import galena.desk.server.Answerer;
 import galena.desk.server.Ask;
@@ -13,6 +16,8 @@ import galena.desk.writing.Json;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -24,10 +29,11 @@ import java.util.regex.Pattern;
 public final class PageAnswers implements Answerer {
     private static final long MOST_JSON = 64 * 1024;
     private static final int UNUSABLE = 422;
+    private static final int CONFLICT = 409;
     private static final int BUSY = 503;
     private static final int LATER = 204;
     private static final ObjectMapper MAPPER = new ObjectMapper();
-    private static final Pattern WORK = Pattern.compile("/api/work/(\\d{1,12})(?:/([A-Za-z0-9-]+)\\.svg)?");
+    private static final Pattern WORK = Pattern.compile("/api/work/(\\d{1,12})(?:/([A-Za-z0-9-]+)\\.(svg|wav))?");
     private static final Pattern PACKET = Pattern.compile("/packet/([A-Za-z0-9][A-Za-z0-9._-]*)");
 
     /** A drawing brings its own style; it is shown as a picture, or by itself without any script. */
@@ -51,15 +57,22 @@ public final class PageAnswers implements Answerer {
             return read(ask);
         } catch (BadInputException bad) {
             return Reply.json(UNUSABLE, NotebookJson.refused(bad.problems()));
+        } catch (Conflict conflict) {
+            return Reply.json(CONFLICT, NotebookJson.conflict(conflict));
+        } catch (NoOperatingPoint none) {
+            return Reply.plain(UNUSABLE, String.valueOf(none.getMessage()));
         }
     }
 
-    private Reply read(Ask ask) throws BadInputException, IOException {
+    private Reply read(Ask ask) throws BadInputException, NoOperatingPoint, IOException {
         String path = ask.path();
         if (path.equals("/")) return Resources.of("index.html");
         if (path.startsWith("/page/")) return Resources.of(path.substring("/page/".length()));
         Matcher work = WORK.matcher(path);
-        if (work.matches()) return slip(Long.parseLong(work.group(1)), Optional.ofNullable(work.group(2)));
+        if (work.matches())
+            return "wav".equals(work.group(3))
+                    ? sound(Long.parseLong(work.group(1)), work.group(2))
+                    : slip(Long.parseLong(work.group(1)), Optional.ofNullable(work.group(2)));
         Matcher packet = PACKET.matcher(path);
         if (packet.matches()) return published(packet.group(1));
         switch (path) {
@@ -75,6 +88,22 @@ public final class PageAnswers implements Answerer {
                 return drawing(bench.plot(
                         ask.parameter("capture").orElse(""),
                         ask.parameter("which").orElse("")));
+            case "/api/programmes":
+                List<String> there = Programmes.in(notebook.folder().folder());
+                return Reply.json(Json.line("programmes", json -> {
+                    json.texts("recordings", there);
+                    json.each("sets", List.of(SetKind.values()), set -> json.text("word", set.word())
+                            .text("words", set.words()));
+                    json.text("caution", ListenReport.CAUTION);
+                }));
+            case "/api/captures":
+                List<String> captures = bench.captures();
+                return Reply.json(Json.line("captures", json -> json.texts("captures", captures)));
+            case "/api/capture":
+                return Reply.json(bench.measured(ask.parameter("name").orElse("")));
+            case "/api/beside":
+                return Reply.json(bench.beside(
+                        ask.parameter("capture").orElse(""), ask.parameter("at").orElse(""), ask.parameter("audio")));
             case "/api/events":
                 return events();
             default:
@@ -96,7 +125,7 @@ public final class PageAnswers implements Answerer {
         return text.<Reply>map(Reply::json).orElseGet(Reply::missing);
     }
 
-    private static Reply.Whole drawing(String svg) {
+    static Reply.Whole drawing(String svg) {
         return new Reply.Whole(
                 200, "image/svg+xml", svg.getBytes(java.nio.charset.StandardCharsets.UTF_8), STANDS_ALONE);
     }
@@ -111,6 +140,17 @@ public final class PageAnswers implements Answerer {
                 .findFirst()
                 .<Reply>map(d -> drawing(d.svg()))
                 .orElseGet(Reply::missing);
+    }
+
+    private Reply sound(long id, String name) throws IOException {
+        Optional<Slip.Sound> sound = notebook.jobs()
+                .find(id)
+                .flatMap(Jobs.Job::slip)
+                .flatMap(slip -> slip.sounds().stream()
+                        .filter(s -> s.name().equals(name))
+                        .findFirst());
+        if (sound.isEmpty() || !Files.isRegularFile(sound.get().file())) return Reply.missing();
+        return Reply.bytes("audio/wav", Files.readAllBytes(sound.get().file()));
     }
 
     /** A file of the packet, and nothing beside it: no folder, no link that leads out. */
@@ -128,8 +168,12 @@ public final class PageAnswers implements Answerer {
         return name.endsWith(".js") ? "text/plain;charset=utf-8" : Resources.type(name);
     }
 
-    private Reply change(Ask ask) throws BadInputException, IOException, TooLarge {
+    private Reply change(Ask ask) throws BadInputException, IOException, TooLarge, Conflict {
         if (ask.path().equals("/api/capture")) return Reply.json(bench.keep(ask));
+        if (ask.path().equals("/api/programme")) {
+            String kept = bench.programme(ask);
+            return Reply.json(Json.line("programme", json -> json.text("name", kept)));
+        }
         if (!ask.type().equals("application/json")) return Reply.plain(415, "JSON is expected here.");
         JsonNode body;
         try {
@@ -141,7 +185,7 @@ public final class PageAnswers implements Answerer {
         return change(ask.path(), body);
     }
 
-    private Reply change(String path, JsonNode body) throws BadInputException, IOException {
+    private Reply change(String path, JsonNode body) throws BadInputException, IOException, Conflict {
         switch (path) {
             case "/api/lay":
                 return json(notebook.lay(laying(body)));
@@ -161,7 +205,15 @@ public final class PageAnswers implements Answerer {
                 return made ? Reply.json(notebook.state()) : Reply.plain(409, "There is nothing to take back.");
             case "/api/work":
                 Optional<LongWork> work = LongWork.named(text(body, "word").orElse(""));
-                return work.isPresent() ? Reply.json(JobJson.of(notebook.start(work.get()))) : Reply.missing();
+                return work.isPresent()
+                        ? Reply.json(JobJson.of(notebook.start(work.get(), texts(body))))
+                        : Reply.missing();
+            case "/api/take":
+                notebook.take(text(body, "build").orElse(""));
+                return Reply.json(notebook.state());
+            case "/api/drop":
+                notebook.drop();
+                return Reply.json(notebook.state());
             case "/api/file":
                 int filed = bench.file(text(body, "capture").orElse(""), text(body, "at"), text(body, "audio"));
                 return Reply.json(Json.line("filed", json -> json.number("count", filed)));
@@ -180,6 +232,7 @@ public final class PageAnswers implements Answerer {
     private Reply stop(Ask ask) {
         Matcher work = WORK.matcher(ask.path());
         boolean stopped = work.matches() && notebook.jobs().stop(Long.parseLong(work.group(1)));
+        if (stopped) notebook.tellState();
         return stopped ? Reply.json(Json.line("stopped", json -> json.text("id", work.group(1)))) : Reply.missing();
     }
 
@@ -216,6 +269,14 @@ public final class PageAnswers implements Answerer {
             return laid -> laid.fed(volts);
         }
         return laid -> Laid.NOTHING;
+    }
+
+    private static Map<String, String> texts(JsonNode body) {
+        Map<String, String> texts = new LinkedHashMap<>();
+        for (Map.Entry<String, JsonNode> one : body.properties())
+            if (one.getValue().isTextual())
+                texts.put(one.getKey(), one.getValue().asText());
+        return texts;
     }
 
     private static Optional<String> text(JsonNode body, String name) {

@@ -52,11 +52,13 @@ record Steps(List<Step> all, String next, String nextStep) {
         List<Step> all = new ArrayList<>();
         String digest = folder.build().file().digest();
         all.add(intend(folder.build().intent()));
+        all.add(propose(prediction, jobs, digest));
         all.add(predict(prediction));
         all.add(work("guard", "what spoils it", List.of("guard", "spread"), jobs, digest));
         all.add(work("align", "what do I set first", List.of("align"), jobs, digest));
+        all.add(work("listen", "how will it sound", List.of("listen"), jobs, digest));
         all.add(measure(folder, jobs, digest));
-        if (!folder.log().isEmpty()) all.add(reconcile(folder, jobs, digest));
+        if (!folder.log().isEmpty() || folder.calibration().isPresent()) all.add(reconcile(folder, jobs, digest));
         all.add(publish(folder, jobs, digest));
         Optional<Step> next = all.stream().filter(s -> s.mark() != Mark.DONE).findFirst();
         return new Steps(
@@ -76,6 +78,14 @@ record Steps(List<Step> all, String next, String nextStep) {
                 intent.carrier().isPresent() ? Mark.DONE : Mark.OPEN,
                 wanted == 0 ? "nothing is written yet" : wanted + (wanted == 1 ? " wish" : " wishes") + " written",
                 List.of());
+    }
+
+    /** A build that meets its intent needs no other parts. */
+    private static Step propose(Optional<Prediction> prediction, List<Job> jobs, String digest) {
+        Step asked = work("propose", "which parts", List.of("propose"), jobs, digest);
+        if (asked.mark() == Mark.DONE || asked.words().equals(AT_WORK)) return asked;
+        boolean met = prediction.isPresent() && predict(prediction).mark() == Mark.DONE;
+        return met ? new Step(asked.name(), asked.question(), Mark.DONE, "the intent is met", asked.work()) : asked;
     }
 
     private static Step predict(Optional<Prediction> prediction) {
@@ -132,14 +142,18 @@ record Steps(List<Step> all, String next, String nextStep) {
     }
 
     private static String advice(Step step) {
+        if (step.words().equals(AT_WORK))
+            return "The answer under " + step.name() + " is being worked out; look around meanwhile.";
         return switch (step.name()) {
             case "intend" -> "Write the carrier that you want.";
+            case "propose" -> "Ask for parts that meet the intent, or change values by hand.";
             case "predict" ->
                 step.mark() == Mark.MISSES
-                        ? "Look at what is not met, and change a value."
+                        ? "Take the proposal in, or look at what is not met and change a value."
                         : "The build is not solved: see what the page says about it.";
             case "guard" -> "Ask what moves the carrier before you lay out the board.";
             case "align" -> "Ask what each adjustment reaches.";
+            case "listen" -> "Hear what a set makes of it.";
             case "measure" ->
                 step.mark() == Mark.OPEN && step.work().isEmpty()
                         ? "Build it; then drop a capture here or note a reading."

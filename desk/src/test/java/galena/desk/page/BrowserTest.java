@@ -146,8 +146,7 @@ final class BrowserTest {
         browser.driver.switchTo().window(first);
         browser.until("the other page's edit", () -> browser.text("#settings").contains("Pm 40 %"));
         Files.writeString(folder.resolve("build.yaml"), file().replace("coil: 100 µH", "coil: 102 µH"));
-        browser.until(
-                "the other program's edit", () -> browser.text("#troubles").contains("100 µH → 102 µH"));
+        browser.until("the other program's edit", () -> browser.text("#news").contains("100 µH → 102 µH"));
         browser.until("its value", () -> browser.text("[data-part=Lt] .value").equals("102 µH"));
     }
 

@@ -200,10 +200,17 @@ final class NotebookTest {
         assertThat(file()).contains("resistor: 3.9 kΩ").contains("set: 61 %");
         Files.writeString(folder.resolve("build.yaml"), file().replace("set: 61 %", "set: 58 %"));
         Wire.Answer refused = write("parts.Ct.set", "61 %", "62 %");
-        assertThat(refused.status()).isEqualTo(422);
-        assertThat(MAPPER.readTree(refused.body()).at("/problems/0/found").asText())
-                .isEqualTo("is \"58 %\" and no longer \"61 %\"");
-        assertThat(file()).contains("set: 58 %");
+        assertThat(refused.status()).isEqualTo(409);
+        JsonNode conflict = MAPPER.readTree(refused.body());
+        keeps("conflict.json", conflict);
+        assertThat(conflict.at("/theirs").asText()).isEqualTo("58 %");
+        assertThat(conflict.at("/seen").asText()).isEqualTo("61 %");
+        assertThat(conflict.at("/mine").asText()).isEqualTo("62 %");
+        assertThat(file())
+                .as("nothing is written before the builder has chosen")
+                .contains("set: 58 %");
+        json(write("parts.Ct.set", "58 %", "62 %"));
+        assertThat(file()).contains("set: 62 %").contains("resistor: 3.9 kΩ");
     }
 
     @Test
@@ -345,7 +352,7 @@ final class NotebookTest {
 
     private void listen(BlockingQueue<String> queue) {
         try {
-            demo.notebook.listeners().listen(new Reply.Sink() {
+            demo.shelf.notebook().listeners().listen(new Reply.Sink() {
                 @Override
                 public void event(String name, String data) {
                     queue.add(name + " " + data);

@@ -16,19 +16,24 @@ import java.util.concurrent.CopyOnWriteArrayList;
 final class OpenedDemo implements AutoCloseable {
     final Path folder;
     final List<Exception> faults = new CopyOnWriteArrayList<>();
-    final Notebook notebook;
+    final Shelf shelf;
     final PageServer server;
 
     private OpenedDemo(Path folder) throws Exception {
         this.folder = folder;
         Clock clock = Clock.fixed(Instant.parse("2026-11-25T18:00:00Z"), ZoneOffset.UTC);
-        notebook = Notebook.open(folder, clock, faults::add);
-        server = PageServer.start(0, new PageAnswers(notebook), faults::add);
+        shelf = Shelf.open(folder, clock, faults::add);
+        server = PageServer.start(0, shelf, faults::add);
     }
 
     static OpenedDemo in(Path folder) throws Exception {
         Path file = folder.resolve("build.yaml");
         if (!Files.exists(file)) lay(file);
+        return new OpenedDemo(folder);
+    }
+
+    /** A folder as it is, also one without a build. */
+    static OpenedDemo as(Path folder) throws Exception {
         return new OpenedDemo(folder);
     }
 
@@ -51,6 +56,6 @@ final class OpenedDemo implements AutoCloseable {
     @Override
     public void close() {
         server.close();
-        notebook.close();
+        shelf.close();
     }
 }
