@@ -162,7 +162,7 @@ final class BrowserTest {
         browser.script(
                 "[...document.querySelectorAll('[data-work=spread] button')].find(b => b.textContent === 'Stop').click()");
         browser.until("the end", () -> browser.text("[data-work=spread]").contains("stopped"));
-        assertThat(findings("with a slip")).isEmpty();
+        assertThat(Axe.findings(browser, "with a slip")).isEmpty();
     }
 
     @Test
@@ -199,7 +199,7 @@ final class BrowserTest {
                 assertThat(browser.script("return document.documentElement.scrollWidth <= innerWidth"))
                         .as("no sideways scrolling at " + width)
                         .isEqualTo(true);
-                if (width != 2560) found.addAll(findings(paper + " at " + width));
+                found.addAll(Axe.findings(browser, paper + " at " + width));
             }
         }
         assertThat(found).isEmpty();
@@ -217,19 +217,5 @@ final class BrowserTest {
         assertThat(browser.script("return location.search"))
                 .as("nor does the address keep it")
                 .isEqualTo("");
-    }
-
-    /** What axe-core finds wrong, each with its element. Put in by the driver, as the page itself would refuse it. */
-    private static List<String> findings(String where) {
-        try (InputStream in = BrowserTest.class.getResourceAsStream("/axe.min.js")) {
-            if (in == null) throw new AssertionError("axe-core is not on the path");
-            browser.script("if (!window.axe) { " + new String(in.readAllBytes(), StandardCharsets.UTF_8) + " }");
-        } catch (IOException unreadable) {
-            throw new AssertionError(unreadable);
-        }
-        Object found = browser.driver.executeAsyncScript(
-                "const done = arguments[0]; axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map(v =>"
-                        + " v.id + ': ' + v.help + ' ' + v.nodes.map(n => n.target.join(' ') + ' ' + (n.any[0]?.message ?? '')).join(' | '))))");
-        return ((List<?>) found).stream().map(f -> where + " " + f).toList();
     }
 }
