@@ -3,6 +3,11 @@ import {post} from './api.js';
 import {on, takePicture} from './book.js';
 import {byId, make, say} from './ink.js';
 
+/** A carrier that has stood so long, ms, is told to those who don't see it. */
+const SETTLED = 900;
+
+let told = '', settling = 0;
+
 /** Nearer than this, Hz, there is nothing to trim. */
 const NEAR = 20;
 
@@ -24,6 +29,7 @@ export function answer() {
 /** @param {import('./api.js').Picture} picture */
 function show(picture) {
   byId('carrier').textContent = picture.oscillates && picture.carrier ? picture.carrier.words : 'silent';
+  settle(byId('carrier').textContent);
   byId('typical').textContent = picture.oscillates ? 'with typical parts' : '';
   byId('window').textContent = !picture.oscillates ? picture.silence
     : picture.complete ? `${picture.carrier?.window} over tolerances and devices` : 'the window over tolerances and devices follows …';
@@ -37,6 +43,16 @@ function show(picture) {
   state.textContent = picture.state === 'stale' ? `Stale: shown is the last that could be solved. ${picture.reason}` : '';
   byId('verdict').replaceChildren(...picture.judgements.map(row));
   byId('notes').replaceChildren(...picture.notes.map(note => make('li', {}, note)));
+}
+
+/** Turning moves the carrier many times a second: only where it comes to rest is said. @param {string} words */
+function settle(words) {
+  clearTimeout(settling);
+  if (words === told) return;
+  settling = setTimeout(() => {
+    if (told) say(`carrier ${words}`);
+    told = words;
+  }, SETTLED);
 }
 
 /** @param {import('./api.js').Picture['judgements'][0]} j */

@@ -1,7 +1,7 @@
 // Listen: what is sent, to which set; then both to be heard, one in the other's place at the same instant.
 import {dropProgramme, get, recording} from './api.js';
 import {on} from './book.js';
-import {make, say} from './ink.js';
+import {byId, make, say} from './ink.js';
 import {player} from './player.js';
 import {manner} from './work.js';
 
@@ -9,12 +9,14 @@ export function listening() {
   const what = make('select', {id: 'listen-what'}), set = make('select', {id: 'listen-set'}), said = make('span', {class: 'said'});
   const file = make('input', {type: 'file', accept: '.wav,audio/wav', class: 'quiet', tabIndex: -1, 'aria-label': 'A recording to send'});
   const choose = make('button', {type: 'button', onclick: () => file.click()}, 'Bring a WAV …');
-  const more = make('div', {class: 'choice', data: {takes: 'programme'}}, make('label', {for: 'listen-what'}, 'Send '), what, choose, file,
+  choose.title = 'Or drop one here; it is kept in the folder of the build';
+  const more = make('div', {class: 'choice'}, make('label', {for: 'listen-what'}, 'Send '), what, choose, file,
     make('label', {for: 'listen-set'}, 'to a '), set, said);
   file.addEventListener('change', () => { take(file.files[0]); file.value = ''; });
-  more.addEventListener('dragover', event => { event.preventDefault(); more.setAttribute('data-over', ''); });
-  more.addEventListener('dragleave', () => more.removeAttribute('data-over'));
-  more.addEventListener('drop', event => {
+  const room = byId('listen'); // what is dropped elsewhere is a capture
+  room.addEventListener('dragover', event => { event.preventDefault(); event.stopPropagation(); more.setAttribute('data-over', ''); });
+  room.addEventListener('dragleave', () => more.removeAttribute('data-over'));
+  room.addEventListener('drop', event => {
     event.preventDefault();
     event.stopPropagation();
     more.removeAttribute('data-over');

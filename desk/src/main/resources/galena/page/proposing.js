@@ -15,7 +15,7 @@ export function proposing() {
 /** @param {string} build its folder */
 function deeds(build) {
   draw(); // it may have come to lie there just now
-  const said = make('span', {class: 'said', role: 'status'});
+  const said = make('span', {class: 'said'});
   const take = make('button', {type: 'button', class: 'main', onclick: async () => {
     try {
       takeState(await post('/api/take', {build}));

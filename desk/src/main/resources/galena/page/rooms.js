@@ -46,11 +46,11 @@ export async function step(way) {
 /** Something that concerns the whole page. @param {string} text */
 export function trouble(text) {
   const place = byId('troubles');
-  place.replaceChildren(...(text ? [make('span', {}, text), make('button', {type: 'button', onclick: () => trouble('')}, 'Close')] : []));
+  place.replaceChildren(...(text ? [make('span', {}, text), make('button', {type: 'button', onclick: () => { trouble(''); byId('help').focus(); }}, 'Close')] : []));
 }
 
 /** Something that went well and should be known. @param {string} text */
 export function news(text) {
   const place = byId('news');
-  place.replaceChildren(...(text ? [make('span', {}, text), make('button', {type: 'button', onclick: () => { news(''); byId('undo').focus(); }}, 'Close')] : []));
+  place.replaceChildren(...(text ? [make('span', {}, text), make('button', {type: 'button', onclick: () => { news(''); byId('help').focus(); }}, 'Close')] : []));
 }

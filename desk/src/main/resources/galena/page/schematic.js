@@ -76,6 +76,13 @@ function values() {
   for (const element of parts()) {
     const part = state.parts.find(p => p.name === element.dataset.part);
     const point = state.points.find(p => p.name === element.dataset.part);
+    if (element.dataset.part === 'supply' && state.supply) {
+      const kind = element.querySelector('.value');
+      if (kind) kind.textContent = state.supply.words;
+      element.classList.toggle('pencilled', state.laid.supply !== undefined);
+      element.setAttribute('aria-label', `supply, ${state.supply.words}${state.laid.supply !== undefined ? ', in pencil' : ''}`);
+      continue;
+    }
     if (!part) {
       element.setAttribute('aria-label', point ? `test point ${point.name} at ${point.at}` : element.dataset.part ?? '');
       continue;

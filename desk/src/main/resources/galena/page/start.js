@@ -62,9 +62,10 @@ async function place(pattern) {
 /** Says what the wishes mean for the values. */
 function changed() {
   const other = WISHES.slice(1).filter(([path, , key]) => inputs[path].value.trim() && inputs[path].value.trim() !== picked[key]).map(([, label]) => label);
-  byId('changed').textContent = other.length
+  const meaning = other.length
     ? `The pattern stands for another ${other.join(' and ')}: values for yours are worked out as soon as it is written, which takes about a minute.`
     : 'The pattern stands for this already: its values can be kept as they are.';
+  if (byId('changed').textContent !== meaning) byId('changed').textContent = meaning; // said aloud: once is enough
 }
 
 byId('form').addEventListener('submit', async event => {

@@ -216,7 +216,7 @@ enum LongWork {
             double span = swept.highest() - swept.lowest();
             String range =
                     Words.number(swept.lowest(), Unit.HERTZ, 5) + " to " + Words.number(swept.highest(), Unit.HERTZ, 5);
-            rows.add(List.of(name, range, Words.number(span, Unit.HERTZ, 3)));
+            rows.add(List.of(name, range, span < 1 ? "less than 1 Hz" : Words.number(span, Unit.HERTZ, 3)));
             if (span <= most) continue;
             most = span;
             drawings.clear();

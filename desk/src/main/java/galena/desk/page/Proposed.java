@@ -1,7 +1,6 @@
 package galena.desk.page;
 
 import galena.build.attempt.Neighbour;
-import galena.build.figure.Figure;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Layout;
 import galena.build.predict.Progress;
@@ -15,6 +14,7 @@ import galena.build.propose.Wish;
 import galena.build.source.BadInputException;
 import galena.build.source.Saver;
 import galena.build.source.SourceFile;
+import galena.desk.writing.ProposeText;
 import galena.desk.writing.Words;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -144,7 +144,10 @@ final class Proposed {
                 List.of("line", "", "wanted", "found"),
                 verdicts.stream()
                         .map(v -> List.of(
-                                v.line().toString(), meets(v) ? "✓\u00a0met" : "✗\u00a0missed", v.wanted(), found(v)))
+                                v.line().toString(),
+                                meets(v) ? "✓\u00a0met" : "✗\u00a0missed",
+                                v.wanted().replace('-', '−'),
+                                found(v)))
                         .toList());
     }
 
@@ -153,13 +156,8 @@ final class Proposed {
     }
 
     private static String found(Verdict v) {
-        Figure f = v.found();
-        String figure = f instanceof Figure.Known known && known.low() < known.high()
-                ? Words.withInterval(f)
-                : f instanceof Figure.Known known ? Words.number(known.value(), known.unit(), 2) : f.text();
-        return v.ofCopies()
-                ? figure + "; " + Words.percent(v.meeting()) + " of the copies"
-                : figure + ", typical parts";
+        String judged = v.ofCopies() ? "; " + Words.percent(v.meeting()) + " of the copies" : ", typical parts";
+        return ProposeText.found(v) + judged;
     }
 
     private static Slip.Table values(List<Proposal.Value> values) {

@@ -94,7 +94,7 @@ final class SideBySide {
         for (int from = 0; from < count; from += block)
             most = Math.max(most, power(sent, from, Math.min(count, from + block)));
         double a = 0, b = 0;
-        int risen = count > 2 * FADE * rate ? (int) (FADE * rate) : 0; // before that one of them may be softer
+        int risen = (int) Math.min(FADE * rate, count / 2.0); // before that one of them may be softer
         for (int from = risen; from < count; from += block) {
             int to = Math.min(count, from + block);
             if (power(sent, from, to) < SOUNDING * most) continue;

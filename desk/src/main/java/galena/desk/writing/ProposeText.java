@@ -60,9 +60,14 @@ public final class ProposeText {
                     meets ? Tone.GOOD : Tone.BAD,
                     meets ? "meets" : "misses",
                     v.line().toString(),
-                    "wanted " + v.wanted() + "; found " + shown(v.found()) + what(v) + share);
+                    "wanted " + v.wanted() + "; found " + found(v) + share);
         }
         table.end();
+    }
+
+    /** What was found of a line, and what it is a figure of. */
+    public static String found(Verdict v) {
+        return shown(v.found()) + what(v);
     }
 
     private static String shown(Figure figure) {

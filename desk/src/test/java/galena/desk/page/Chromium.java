@@ -94,7 +94,12 @@ final class Chromium implements AutoCloseable {
 
     /** Waits until something is there and true. */
     <T> T until(String what, Supplier<T> look) {
-        long end = System.nanoTime() + PATIENCE.toNanos();
+        return until(what, PATIENCE, look);
+    }
+
+    /** The same for what may take longer. */
+    <T> T until(String what, Duration patience, Supplier<T> look) {
+        long end = System.nanoTime() + patience.toNanos();
         while (System.nanoTime() < end) {
             try {
                 T found = look.get();

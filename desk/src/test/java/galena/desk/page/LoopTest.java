@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -21,6 +22,8 @@ import org.openqa.selenium.Keys;
 
 /** Round the loop in a browser, by keyboard: begin, propose, align, listen, lay captures over the prediction, reconcile and take it back. */
 final class LoopTest {
+    private static final Duration LONG_WORK = Duration.ofMinutes(5);
+
     private static Chromium browser;
 
     @TempDir
@@ -73,6 +76,7 @@ final class LoopTest {
         browser.push("[data-work=" + work + "] .work button");
         browser.until(
                 "the answer under " + work,
+                LONG_WORK,
                 () -> browser.script("return !!document.querySelector(`[data-work=${arguments[0]}] .slip`)", work));
         return browser.text("[data-work=" + work + "] .slip");
     }
@@ -179,8 +183,8 @@ final class LoopTest {
         assertThat(asked("propose")).contains("copies meet every line");
         browser.push("[data-work=propose] .slip button");
         browser.until("the proposal in the file", () -> !file().equals(asked));
-        browser.script("document.querySelector('#undo').focus()");
-        browser.press(Keys.ENTER);
+        browser.until("something to undo", () -> browser.script("return !document.querySelector('#undo').disabled"));
+        browser.push("#undo");
         browser.until("what was there", () -> file().equals(asked));
         browser.push("#beside button");
         browser.until("the other build", () -> browser.text("#folder").startsWith("proposed/"));

@@ -9,6 +9,8 @@ import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import galena.desk.server.Reply;
 import galena.desk.server.Wire;
+import galena.signal.audio.WavSink;
+import galena.signal.audio.WavSource;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -229,11 +231,21 @@ final class NotebookTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "/packet/../build.yaml", "/packet/%2e%2e/build.yaml", "/packet/..%2fbuild.yaml", "/packet/.hidden",
-                        "/packet/link.txt",
-                "/page/../schema/picture.json", "/page/%2e%2e/demo/build.yaml", "/page//etc/passwd", "/build.yaml",
-                        "/packet/",
-                "/api/plot?capture=../build.yaml&which=waveform", "/api/work/1/..%2f..%2fx.svg"
+                "/packet/../build.yaml",
+                "/packet/%2e%2e/build.yaml",
+                "/packet/..%2fbuild.yaml",
+                "/packet/.hidden",
+                "/packet/link.txt",
+                "/page/../schema/picture.json",
+                "/page/%2e%2e/demo/build.yaml",
+                "/page//etc/passwd",
+                "/build.yaml",
+                "/packet/",
+                "/api/plot?capture=../build.yaml&which=waveform",
+                "/api/capture?name=../build.yaml",
+                "/api/beside?capture=../build.yaml&at=TP1",
+                "/api/work/1/heard.wav",
+                "/api/work/1/..%2f..%2fx.svg"
             })
     void reads_nothing_outside_its_places(String path) throws IOException {
         Path packet = Files.createDirectories(folder.resolve("packet"));
@@ -266,7 +278,13 @@ final class NotebookTest {
                         .send("POST", asked, "1,2")
                         .status())
                 .isIn(400, 422);
+        assertThat(demo.page()
+                        .with("Content-Type", "application/octet-stream")
+                        .send("POST", asked.replace("capture", "programme") + ".wav", "RIFF")
+                        .status())
+                .isIn(400, 422);
         assertThat(temporary.resolve("x.csv")).doesNotExist();
+        assertThat(temporary.resolve("x.csv.wav")).doesNotExist();
     }
 
     @Test
@@ -303,6 +321,52 @@ final class NotebookTest {
                         .post("/api/reading", "{\"what\":\"carrier\",\"text\":\"987 mV\"}")
                         .status())
                 .isEqualTo(422);
+    }
+
+    @Test
+    void what_is_sent_and_what_is_heard_can_be_played_one_beside_the_other() throws Exception {
+        JsonNode offered = json(demo.page().get("/api/programmes"));
+        keeps("programmes.json", offered);
+        assertThat(offered.at("/recordings")).isEmpty();
+        try (WavSink sink = new WavSink(folder.resolve("hum.wav"), 1, 8000, 16)) {
+            double[] tone = new double[24_000];
+            for (int k = 0; k < tone.length; k++) tone[k] = 0.7 * Math.sin(2 * Math.PI * 500 * k / 8000);
+            sink.write(tone, tone.length);
+            sink.finish();
+        }
+        assertThat(json(demo.page().get("/api/programmes")).at("/recordings/0").asText())
+                .isEqualTo("hum.wav");
+        JsonNode job = json(
+                demo.page().post("/api/work", "{\"word\":\"listen\",\"programme\":\"hum.wav\",\"set\":\"table\"}"));
+        String work = "/api/work/" + job.at("/id").asLong();
+        JsonNode slip = until(work, s -> true);
+        keeps("slip.json", slip);
+        assertThat(slip.at("/sounds/0/caption").asText()).contains("hum.wav");
+        List<Double> levels = new java.util.ArrayList<>();
+        for (String name : List.of("sent", "heard")) {
+            Path kept = folder.resolve(".cache/" + name + ".wav");
+            double most = 0, power = 0;
+            double[] left = new double[24_000], right = new double[24_000];
+            try (WavSource wav = WavSource.open(kept)) {
+                assertThat(wav.read(left, right, left.length)).isEqualTo(24_000);
+            }
+            for (int k = 8000; k < 23_000; k++) {
+                most = Math.max(most, Math.abs(left[k]));
+                power += left[k] * left[k] / 15_000;
+            }
+            assertThat(most).as("peak of what is %s", name).isLessThanOrEqualTo(SideBySide.MOST + 1e-3);
+            levels.add(Math.sqrt(power));
+            Wire.Answer answer = demo.page().get(work + "/" + name + ".wav");
+            assertThat(answer.header("Content-Type")).isEqualTo("audio/wav");
+            assertThat(answer.body()).startsWith("RIFF");
+        }
+        assertThat(20 * Math.log10(levels.get(0) / levels.get(1)))
+                .as("levels of both, dB apart")
+                .isBetween(-0.5, 0.5);
+        assertThat(levels.get(0)).isGreaterThan(0.1);
+        Wire.Answer unknown = demo.page().post("/api/work", "{\"word\":\"listen\",\"programme\":\"../x.wav\"}");
+        long id = json(unknown).at("/id").asLong();
+        until("/api/state", s -> find(s, id).at("/state").asText().equals("failed"));
     }
 
     @Test
