@@ -31,7 +31,7 @@ function show(picture) {
   byId('carrier').textContent = picture.oscillates && picture.carrier ? picture.carrier.words : 'silent';
   settle(byId('carrier').textContent);
   byId('typical').textContent = picture.oscillates ? 'with typical parts' : '';
-  byId('window').textContent = !picture.oscillates ? picture.silence
+  byId('window').textContent = picture.state === 'stale' ? 'not those of the settings' : !picture.oscillates ? picture.silence
     : picture.complete ? `${picture.carrier?.window} over tolerances and devices` : 'the window over tolerances and devices follows …';
   const off = picture.carrier && picture.wanted !== undefined ? Math.abs(picture.carrier.value - picture.wanted) : 0;
   byId('trim').hidden = off < NEAR;

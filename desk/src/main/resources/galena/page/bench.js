@@ -80,8 +80,9 @@ function shown(report) {
   };
   at.addEventListener('change', lay);
   audio.addEventListener('change', lay);
-  const guess = (book.state?.points ?? []).find(p => report.name.includes(p.name));
-  if (guess) at.value = guess.name;
+  const known = book.state?.points ?? [];
+  at.value = report.at || (known.find(p => report.name.includes(p.name))?.name ?? '');
+  audio.value = report.audio;
   lay();
   return [make('h3', {}, report.name), make('p', {class: 'lead'}, report.verdict),
     ...(report.findings.length ? [make('ul', {class: 'aside'}, ...report.findings.map(f => make('li', {}, f)))] : []),

@@ -33,6 +33,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -54,7 +56,10 @@ final class BenchDrop {
 
     private static final String AUDIO_RULE = "The audio level is the peak at the source, as 300 mV, from 0 V to 100 V.";
 
+    private static final int MOST_REPORTS = 8;
+
     private final Notebook notebook;
+    private final Map<String, Report> reports = new HashMap<>();
 
     BenchDrop(Notebook notebook) {
         this.notebook = notebook;
@@ -122,7 +127,7 @@ final class BenchDrop {
         throw Typed.bad("capture", "there is no " + given + " in bench", "Drop it first.", Optional.empty());
     }
 
-    private String measured(Path file) throws BadInputException {
+    private String measured(Path file) throws BadInputException, IOException {
         String name = file.getFileName().toString();
         try {
             Report report = report(file);
@@ -136,15 +141,41 @@ final class BenchDrop {
         }
     }
 
-    private Report report(Path file) throws UnreadableCapture {
+    /** Measured once as long as neither the file nor the wanted carrier changes. */
+    private Report report(Path file) throws UnreadableCapture, IOException {
+        BasicFileAttributes now = Files.readAttributes(file, BasicFileAttributes.class);
+        String key = file.getFileName() + " " + now.lastModifiedTime() + " " + now.size() + " "
+                + notebook.folder().build().intent().carrier();
+        synchronized (reports) {
+            Report known = reports.get(key);
+            if (known != null) return known;
+        }
+        Report fresh = fresh(file);
+        synchronized (reports) {
+            if (reports.size() >= MOST_REPORTS) reports.clear();
+            reports.put(key, fresh);
+        }
+        return fresh;
+    }
+
+    private Report fresh(Path file) throws UnreadableCapture {
         Expected known = Expected.nothing();
         Optional<Quantity> carrier = notebook.folder().build().intent().carrier();
         if (carrier.isPresent()) known = known.withCarrier(carrier.get().value());
         return Measure.file(file, Overrides.none(), known);
     }
 
-    private static void write(Json json, String name, Report report) {
+    private void write(Json json, String name, Report report) {
         json.text("name", name).text("verdict", report.verdict());
+        Optional<LogEntry> noted = notebook.folder().log().stream()
+                .filter(e -> e.circumstances().capture().equals(Optional.of(name)))
+                .findFirst();
+        json.text("at", noted.flatMap(LogEntry::at).orElse(""))
+                .text(
+                        "audio",
+                        noted.flatMap(e -> e.circumstances().audio())
+                                .map(Quantity::text)
+                                .orElse(""));
         json.text("layout", report.understanding().layout())
                 .text("interval", report.understanding().intervalSource());
         json.each("figures", report.figures(), f -> json.text("label", f.label())
@@ -186,12 +217,13 @@ final class BenchDrop {
     }
 
     /** What a capture that lies in the bench folder says. */
-    String measured(String capture) throws BadInputException {
+    String measured(String capture) throws BadInputException, IOException {
         return measured(kept(capture));
     }
 
     /** A capture over the prediction of a test point, as JSON. */
-    String beside(String capture, String at, Optional<String> audio) throws BadInputException, NoOperatingPoint {
+    String beside(String capture, String at, Optional<String> audio)
+            throws BadInputException, NoOperatingPoint, IOException {
         BuildFolder folder = notebook.folder();
         String name = point(folder.build(), Optional.of(at))
                 .filter(n -> !n.isBlank())

@@ -67,9 +67,13 @@ final class CaptureBeside {
             Optional<TestPoint> here = Optional.of(point);
             Running running = PredictedReadings.running(folder.build(), overlay, here, Progress.SILENT);
             Map<What, Figure.Known> figures = PredictedReadings.at(folder, overlay, here, Progress.SILENT);
-            if (audio.isPresent() && whole.isPresent() && whole.get().modulation() instanceof Prediction.Curve curve)
-                figures.putAll(PredictedReadings.modulated(curve, audio.getAsDouble()));
-            return new CaptureBeside(point, report, running, figures).told(capture);
+            Optional<Prediction.Curve> curve = audio.isEmpty()
+                    ? Optional.empty()
+                    : whole.map(Prediction::modulation)
+                            .filter(Prediction.Curve.class::isInstance)
+                            .map(m -> at((Prediction.Curve) m, audio.getAsDouble()));
+            curve.ifPresent(c -> figures.putAll(PredictedReadings.modulated(c, c.level())));
+            return new CaptureBeside(point, report, running, figures).told(capture, curve);
         } catch (Running.NotRunning silent) {
             throw Typed.bad(
                     point.name(),
@@ -79,7 +83,26 @@ final class CaptureBeside {
         }
     }
 
-    private String told(Capture capture) {
+    /** The same curve at another level of the tone, V. */
+    private static Prediction.Curve at(Prediction.Curve c, double level) {
+        return new Prediction.Curve(
+                c.quantity(),
+                c.source(),
+                c.curve(),
+                level,
+                c.positivePeak(),
+                c.negativePeak(),
+                c.distortion(),
+                c.carrierShift(),
+                c.swing(),
+                c.deepestClean(),
+                c.cleanLimit(),
+                c.limits(),
+                c.tone(),
+                c.response());
+    }
+
+    private String told(Capture capture, Optional<Prediction.Curve> curve) {
         DoubleUnaryOperator voltage = PredictedReadings.voltage(running, point);
         double frequency = PredictedReadings.carrier(running);
         return Json.line("beside", json -> {
@@ -95,6 +118,7 @@ final class CaptureBeside {
             json.numbers("times", folded.map(Folded::times).orElse(List.of()));
             json.numbers("samples", folded.map(Folded::values).orElse(List.of()));
             harmonics(json, voltage, period);
+            envelope(json, curve);
             Strip.write(json, strips());
         });
     }
@@ -203,6 +227,47 @@ final class CaptureBeside {
                 if (f.reading() instanceof Reading.Below below) json.number("below", below.limit());
             });
         });
+    }
+
+    /** Measured and predicted envelope, each against its own mean, with their fundamentals at one phase. */
+    private void envelope(Json json, Optional<Prediction.Curve> curve) {
+        List<Double> times = report.pictures().envelopeTimes(),
+                measured = report.pictures().envelope();
+        OptionalDouble tone = known("tone.frequency");
+        List<Double> predicted = curve.map(c -> c.envelope(TURNS)).orElse(List.of());
+        if (tone.isEmpty() || times.size() < 8) return;
+        json.object("envelope", () -> {
+            json.text("quantity", curve.map(Prediction.Curve::quantity).orElse(""));
+            json.number("tone", tone.getAsDouble()).numbers("times", times).numbers("measured", overMean(measured));
+            if (predicted.isEmpty()) {
+                json.text(
+                                "without",
+                                curve.isPresent()
+                                        ? "the audio level lies beyond the curve"
+                                        : "the audio level is not known, or the curve is being computed")
+                        .numbers("predicted", List.of());
+                return;
+            }
+            double[] m = array(measured), p = array(predicted);
+            double interval = times.get(1) - times.get(0);
+            double ahead = fundamental(m, 0, m.length, interval, tone.getAsDouble())[1]
+                    - fundamental(p, 0, p.length, 1.0 / TURNS, 1)[1];
+            List<Double> even = overMean(predicted), there = new ArrayList<>();
+            for (int k = 0; k < m.length; k++) {
+                double turns = k * interval * tone.getAsDouble() + ahead / (2 * Math.PI);
+                there.add(even.get((int) Math.floor((turns - Math.floor(turns)) * TURNS) % TURNS));
+            }
+            json.text("without", "").numbers("predicted", there);
+        });
+    }
+
+    private static List<Double> overMean(List<Double> values) {
+        double mean = values.stream().mapToDouble(v -> v).average().orElse(1);
+        return values.stream().map(v -> v / mean).toList();
+    }
+
+    private static double[] array(List<Double> values) {
+        return values.stream().mapToDouble(v -> v).toArray();
     }
 
     private List<Strip> strips() {

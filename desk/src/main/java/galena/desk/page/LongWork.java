@@ -257,7 +257,9 @@ enum LongWork {
         long fit = readings.stream().filter(b -> b.agrees().orElse(false)).count();
         String lead = readings.isEmpty()
                 ? "The bench log is empty."
-                : fit + " of " + judged + " readings that can be judged fit the prediction.";
+                : judged == 0
+                        ? "No reading can be judged: nothing is predicted of those that stand in the log."
+                        : fit + " of " + judged + " readings that can be judged fit the prediction.";
         return new Slip(
                         "Measured beside predicted",
                         lead,

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -203,6 +204,25 @@ final class BrowserTest {
             }
         }
         assertThat(found).isEmpty();
+    }
+
+    @Test
+    void honours_the_wish_for_less_motion_and_the_system_s_dark_paper() {
+        List<Map<String, String>> wishes = List.of(
+                Map.of("name", "prefers-reduced-motion", "value", "reduce"),
+                Map.of("name", "prefers-color-scheme", "value", "dark"));
+        browser.driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", wishes));
+        try {
+            browser.script("localStorage.clear()");
+            browser.driver.navigate().refresh();
+            browser.until(
+                    "dark paper", () -> browser.script("return document.documentElement.dataset.paper === 'dark'"));
+            assertThat(browser.script("return getComputedStyle(document.documentElement).scrollBehavior"))
+                    .isEqualTo("auto");
+            assertThat(browser.script("return document.getAnimations().length")).isEqualTo(0L);
+        } finally {
+            browser.driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of()));
+        }
     }
 
     @Test

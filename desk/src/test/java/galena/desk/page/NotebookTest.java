@@ -288,10 +288,10 @@ final class NotebookTest {
     }
 
     @Test
-    void measures_a_capture_that_is_dropped_and_files_it_once() throws IOException {
+    void measures_a_capture_that_is_dropped_and_files_it_once() throws Exception {
         StringBuilder text = new StringBuilder("Time (s),CH1 (V)\n");
-        for (int k = 0; k < 20_000; k++) {
-            double t = k * 50e-9;
+        for (int k = 0; k < 40_000; k++) {
+            double t = k * 100e-9;
             double v = (1 + 0.5 * Math.sin(2 * Math.PI * 1000 * t)) * Math.sin(2 * Math.PI * 999e3 * t);
             text.append(String.format(java.util.Locale.ROOT, "%.9f,%.6f%n", t, v));
         }
@@ -314,6 +314,17 @@ final class NotebookTest {
                         .get("/api/plot?capture=bench-1.csv&which=waveform")
                         .body())
                 .contains("<svg");
+        until("/api/picture", p -> p.path("complete").asBoolean());
+        JsonNode beside = json(demo.page().get("/api/beside?capture=bench-1.csv&at=TP2&audio=200%20mV"));
+        keeps("beside.json", beside);
+        assertThat(beside.at("/times")).hasSameSizeAs(beside.at("/samples"));
+        assertThat(beside.at("/envelope/predicted")).hasSameSizeAs(beside.at("/envelope/measured"));
+        assertThat(beside.at("/envelope/measured/0").asDouble())
+                .as("half of full modulation about its mean")
+                .isBetween(0.4, 1.6);
+        assertThat(beside.at("/strips/0/label").asText()).isEqualTo("carrier");
+        assertThat(demo.page().get("/api/beside?capture=bench-1.csv&at=TP7").status())
+                .isEqualTo(422);
         int before = state().at("/readings").asInt();
         json(demo.page().post("/api/reading", "{\"what\":\"carrier\",\"text\":\"987.2 kHz ± 50 Hz\",\"at\":\"TP1\"}"));
         assertThat(state().at("/readings").asInt()).isEqualTo(before + 1);

@@ -131,6 +131,26 @@ final class ShelfTest {
     }
 
     @Test
+    void a_crash_between_the_history_and_the_file_leaves_neither_half_done() throws Exception {
+        OpenedDemo.lay(folder.resolve("build.yaml"));
+        String own = file();
+        Files.writeString(
+                Files.createDirectory(folder.resolve("proposed")).resolve("build.yaml"),
+                own.replace("3.3 kΩ", "2.7 kΩ"));
+        try (OpenedDemo page = OpenedDemo.in(folder)) {
+            json(page.page().post("/api/take", "{\"build\":\"proposed\"}"));
+        }
+        Files.writeString(folder.resolve("build.yaml"), own); // as if the line was written and the file was not
+        try (OpenedDemo again = OpenedDemo.in(folder)) {
+            assertThat(json(again.page().get("/api/state")).at("/undo").asText())
+                    .isEmpty();
+            json(again.page().post("/api/take", "{\"build\":\"proposed\"}"));
+            json(again.page().post("/api/undo", "{}"));
+            assertThat(file()).isEqualTo(own);
+        }
+    }
+
+    @Test
     void what_does_not_fit_the_bench_log_is_not_taken_in() throws Exception {
         OpenedDemo.lay(folder.resolve("build.yaml"));
         String own = file();
