@@ -10,8 +10,8 @@ export function listening() {
   const file = make('input', {type: 'file', accept: '.wav,audio/wav', class: 'quiet', tabIndex: -1, 'aria-label': 'A recording to send'});
   const choose = make('button', {type: 'button', onclick: () => file.click()}, 'Bring a WAV …');
   choose.title = 'Or drop one here; it is kept in the folder of the build';
-  const more = make('div', {class: 'choice'}, make('label', {for: 'listen-what'}, 'Send '), what, choose, file,
-    make('label', {for: 'listen-set'}, 'to a '), set, said);
+  const more = make('div', {class: 'choice'}, make('span', {class: 'pair'}, make('label', {for: 'listen-what'}, 'Send'), what), choose, file,
+    make('span', {class: 'pair'}, make('label', {for: 'listen-set'}, 'to a'), set), said);
   file.addEventListener('change', () => { take(file.files[0]); file.value = ''; });
   const room = byId('listen'); // what is dropped elsewhere is a capture
   room.addEventListener('dragover', event => { event.preventDefault(); event.stopPropagation(); more.setAttribute('data-over', ''); });

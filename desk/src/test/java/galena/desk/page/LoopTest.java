@@ -122,6 +122,22 @@ final class LoopTest {
         assertThat(found).isEmpty();
     }
 
+    @Test
+    @Tag("long")
+    void another_channel_s_values_are_worked_out_taken_in_and_heard() throws Exception {
+        open();
+        browser.script(
+                "const i = document.querySelector('#wish-supply'); i.value = '9V-alkaline'; i.dispatchEvent(new Event('input'))");
+        browser.type("#wish-carrier", "1341 kHz");
+        browser.until("the proposal", LONG_WORK, () -> browser.text("[data-work=propose] .slip")
+                .contains("Take it"));
+        browser.push("[data-work=propose] .slip button");
+        browser.until("its carrier", () -> browser.text("#carrier").startsWith("134"));
+        browser.until("all of the intent", () -> browser.text("#steps").contains("predict: done"));
+        assertThat(browser.text("[data-part=supply] .value")).isEqualTo("9V-alkaline");
+        assertThat(asked("listen")).contains("A listener gets");
+    }
+
     private static double number(String script) {
         return ((Number) browser.script(script)).doubleValue();
     }
