@@ -141,7 +141,7 @@ public final class Deepen {
     }
 
     private static double output(Running running) {
-        return running.state().waveforms().currentAmplitude(Modulate.branch(running), 1);
+        return running.state().waveforms().currentAmplitude(running.outputBranch(), 1);
     }
 
     private Optional<Running> running(Overlay over, OptionalDouble load) {

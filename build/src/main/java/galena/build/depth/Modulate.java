@@ -17,7 +17,6 @@ import galena.build.predict.Running.NotRunning;
 import galena.build.quantity.Engineering;
 import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
-import galena.build.wiring.Names;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Trimmer;
 import galena.engine.steady.Accuracy;
@@ -48,19 +47,14 @@ public final class Modulate {
         this.running = running;
         this.source = source;
         this.progress = progress;
-        coil = branch(running);
+        coil = running.outputBranch();
         modulator = modulator(running, source, progress);
     }
 
-    /** The modulated current of a running build: its output coil's. */
+    /** The modulated current of a running build: that in its aerial. */
     static Modulator modulator(Running running, String source, Progress progress) {
-        String quantity = "current in " + running.outputCoil();
-        return new Modulator(running.state(), source, branch(running), quantity, progress.watch());
-    }
-
-    static String branch(Running running) {
-        String foot = Names.foot(running.outputCoil());
-        return running.circuit().part(foot).isPresent() ? foot : running.outputCoil();
+        String quantity = "current in " + running.outputPart();
+        return new Modulator(running.state(), source, running.outputBranch(), quantity, progress.watch());
     }
 
     /**

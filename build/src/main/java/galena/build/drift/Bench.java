@@ -45,7 +45,7 @@ final class Bench {
                 .map(source -> new QuickEnvelope(
                         running.state(),
                         source,
-                        running.outputCoil(),
+                        running.outputBranch(),
                         running.audioLevel(),
                         ACCURACY,
                         progress.watch()));
@@ -121,7 +121,7 @@ final class Bench {
                 celsius,
                 terminals,
                 w.frequency(),
-                w.currentAmplitude(running.outputCoil(), 1),
+                w.currentAmplitude(running.outputBranch(), 1),
                 current,
                 look.map(QuickEnvelope.Look::deepest),
                 look.map(QuickEnvelope.Look::distortion));

@@ -90,7 +90,7 @@ public final class Drift {
         Optional<Double> wanted = bench.depth() > 0 ? Optional.of(bench.depth()) : Optional.empty();
         return new DriftReport(
                 first.frequency(),
-                running.outputCoil(),
+                running.outputPart(),
                 channel,
                 wanted,
                 bench.audio(),

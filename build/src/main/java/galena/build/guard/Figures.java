@@ -54,7 +54,7 @@ final class Figures {
         Waveforms waveforms = running.state().waveforms();
         Equations equations = waveforms.equations();
         adjoint = new OrbitAdjoint(running.state());
-        int coil = equations.current(running.outputCoil()).orElseThrow();
+        int coil = equations.current(running.outputBranch()).orElseThrow();
         sizes = new double[LAST_HARMONIC];
         for (int h = 1; h <= LAST_HARMONIC; h++) {
             amplitudes.add(adjoint.amplitude(coil, 0, h));
@@ -69,7 +69,7 @@ final class Figures {
                         adjoint,
                         source,
                         running.audioLevel(),
-                        running.outputCoil(),
+                        running.outputBranch(),
                         accuracy,
                         progress.watch()));
         byTrimmer = raw(OrbitAdjoint::nothing);

@@ -89,7 +89,7 @@ public final class Guard {
         List<String> advice = Advice.of(build, carrier, parts, strays, leads, couplings, probes, points, drift);
         return new GuardReport(
                 carrier,
-                running.outputCoil(),
+                running.outputPart(),
                 figures.strongest(),
                 figures.depth(),
                 figures.trimmer(),

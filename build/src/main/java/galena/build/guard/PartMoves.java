@@ -35,7 +35,7 @@ public final class PartMoves {
         this.running = running;
         orbit = new OrbitDerivatives(running.state());
         waveforms = running.state().waveforms();
-        output = waveforms.equations().current(running.outputCoil()).orElseThrow();
+        output = waveforms.equations().current(running.outputBranch()).orElseThrow();
     }
 
     /**

@@ -43,7 +43,7 @@ final class Look {
     static Look at(Running running, Progress progress) throws NothingToHear {
         String source = running.audioSource().orElseThrow(() -> new NothingToHear("the build has no audio source"));
         if (!(running.audioLevel() > 0)) throw new NothingToHear("the audio source has no level");
-        String coil = running.outputCoil();
+        String coil = running.outputBranch();
         Carrier carrier = Carrier.of(running, source, progress)
                 .orElseThrow(() -> new NothingToHear("the carrier was lost when its capacitors were held"));
         Circuit held = Envelope.hold(

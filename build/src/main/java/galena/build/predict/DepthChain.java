@@ -41,7 +41,7 @@ final class DepthChain {
         this.part = part;
         this.source = source;
         this.level = level;
-        this.coil = running.outputCoil();
+        this.coil = running.outputBranch();
         this.accuracy = accuracy;
         this.progress = progress;
         names = Envelope.holding(running.state().waveforms());

@@ -62,7 +62,7 @@ public record OutputSweep(String part, double set, String coil, List<Point> poin
         walk(running, part, set, steps, 1, points, progress);
         walk(running, part, set, steps, -1, points, progress);
         points.sort(Comparator.comparingDouble(Point::position));
-        return new OutputSweep(part, set, running.outputCoil(), points);
+        return new OutputSweep(part, set, running.outputPart(), points);
     }
 
     private static void walk(
@@ -84,7 +84,7 @@ public record OutputSweep(String part, double set, String coil, List<Point> poin
         return new Point(
                 position,
                 state.waveforms().frequency(),
-                state.waveforms().currentAmplitude(running.outputCoil(), 1),
+                state.waveforms().currentAmplitude(running.outputBranch(), 1),
                 supplied ? -state.waveforms().meanCurrent(Supply.NAME) : 0);
     }
 }

@@ -3,7 +3,6 @@ package galena.build.predict;
 import galena.build.folder.Build;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
-import galena.build.folder.PartKind;
 import galena.build.quantity.Quantity;
 import galena.build.source.BadInputException;
 import galena.build.wiring.Assembled;
@@ -103,10 +102,10 @@ public record Running(
                 : build.part(adjustment).orElseThrow().position().orElse(PartEntry.MIDDLE);
     }
 
-    /** The coil whose current is the output: the loopstick or loop, else the coil with the largest carrier current. */
-    public String outputCoil() {
+    /** The part whose current is the output: the aerial, else the coil with the largest carrier current. */
+    public String outputPart() {
         return build.parts().values().stream()
-                .filter(p -> p.kind() == PartKind.LOOPSTICK || p.kind() == PartKind.LOOP)
+                .filter(p -> p.kind().isAerial())
                 .map(PartEntry::name)
                 .findFirst()
                 .orElseGet(() -> circuit().parts().stream()
@@ -115,6 +114,11 @@ public record Running(
                         .max(Comparator.comparingDouble(
                                 name -> state.waveforms().currentAmplitude(name, 1)))
                         .orElse(startup.site().part()));
+    }
+
+    /** The engine's part that carries that current: of a wire, the meter at its foot. */
+    public String outputBranch() {
+        return Output.branch(circuit(), outputPart());
     }
 
     /** The audio source, if the build has one. */

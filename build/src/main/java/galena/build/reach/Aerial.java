@@ -26,6 +26,11 @@ public sealed interface Aerial {
     /** The source of field that a current (A, rms) at a frequency (Hz) makes of it. */
     Radiator carrying(double current, double frequency);
 
+    /** Up to here (Hz) its current and field are reckoned. */
+    default double highest() {
+        return Double.POSITIVE_INFINITY;
+    }
+
     /** Natural logarithm of the least and greatest moment over the typical one. */
     double[] spread();
 
@@ -92,6 +97,11 @@ public sealed interface Aerial {
         @Override
         public Radiator carrying(double current, double frequency) {
             return wire.carrying(current, frequency);
+        }
+
+        @Override
+        public double highest() {
+            return wire.highestFrequency();
         }
 
         /** Its length is measured; walls and a ground that is none are not in it. */

@@ -29,13 +29,14 @@ final class Emissions {
                 .findFirst();
     }
 
-    /** The carrier first. Harmonics that lie below what is certified are left out. */
+    /** The carrier first. Harmonics that lie below what is certified, or where the aerial isn't reckoned, are left out. */
     static List<Emission> of(Aerial aerial, Prediction.Spectrum spectrum, Figure.Known carrier) {
         Emissions emissions = new Emissions(aerial, spectrum, carrier.value());
         List<Emission> all = new ArrayList<>();
         all.add(emissions.emission(1, spectrum.fundamental().value(), 0, 0));
         for (int k = 0; k < spectrum.harmonics().size(); k++) {
             if (!(spectrum.harmonics().get(k) instanceof Figure.Known level)) continue;
+            if ((k + 2) * carrier.value() > aerial.highest()) break;
             double peak = spectrum.fundamental().value() * Math.exp(NEPER * level.value());
             all.add(emissions.emission(
                     k + 2, peak, NEPER * (level.low() - level.value()), NEPER * (level.high() - level.value())));

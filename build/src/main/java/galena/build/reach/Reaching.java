@@ -154,6 +154,10 @@ public final class Reaching {
         if (unseen > 0)
             notes.add(unseen + " of " + spectrum.harmonics().size()
                     + " harmonics lie below what this prediction certifies and are not judged.");
+        if (spectrum.harmonics().size() + 1
+                > aerial.highest() / oscillation.carrier().value())
+            notes.add("Harmonics above " + Engineering.print(aerial.highest(), Unit.HERTZ, 2)
+                    + " are not judged: there the wire is too long to count as short.");
         notes.add(
                 aerial instanceof Aerial.Wound
                         ? "Free space: ground, pipes and steel near the aerial or the set change the field up to twofold"

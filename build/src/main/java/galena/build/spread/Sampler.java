@@ -178,7 +178,7 @@ final class Sampler {
     }
 
     private void figures(Waveforms w, Map<Drawn.Quantity, Double> values, List<String> failures) {
-        int coil = w.equations().current(typical.outputCoil()).orElseThrow();
+        int coil = w.equations().current(typical.outputBranch()).orElseThrow();
         double carrier = w.amplitude(coil, 0, 1), strongest = 0;
         for (int h = 2; h <= HARMONICS; h++) strongest = Math.max(strongest, w.amplitude(coil, 0, h));
         double level = 20 * Math.log10(strongest / carrier);
@@ -217,7 +217,7 @@ final class Sampler {
                 .map(source -> new QuickEnvelope(
                         typical.state(),
                         source,
-                        typical.outputCoil(),
+                        typical.outputBranch(),
                         typical.audioLevel(),
                         ACCURACY,
                         progress.watch()));

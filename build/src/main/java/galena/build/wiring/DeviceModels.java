@@ -231,21 +231,28 @@ final class DeviceModels {
     Mosfet.Model lower(PartEntry part) {
         if (part.parameters().isPresent())
             return channelModel(part.parameters().get().group("lower").orElseThrow());
-        DualGateMosfetModel m = dualGate(part);
-        return bare(m.lowerCutoff(), m.lowerCoefficient(), m);
+        return lower(dualGate(part));
+    }
+
+    /**
+     * Of capacitances only the island's: a sheet prints the others between the pins, {@link #between}. Without channel-length
+     * modulation, for gate 2 holds its drain and IDSS is printed so.
+     */
+    static Mosfet.Model lower(DualGateMosfetModel m) {
+        return new Mosfet.Model(
+                m.lowerCutoff(), m.lowerCoefficient(), 0, 0, 0, m.islandCapacitance(), CHANNEL_LEAKAGE, null);
     }
 
     /** The channel under gate 2. */
     Mosfet.Model upper(PartEntry part) {
         if (part.parameters().isPresent())
             return channelModel(part.parameters().get().group("upper").orElseThrow());
-        DualGateMosfetModel m = dualGate(part);
-        return bare(m.upperCutoff(), m.upperCoefficient(), m);
+        return upper(dualGate(part));
     }
 
-    /** Without capacitances: a sheet prints them between the pins and not at the inner net, {@link #between}. */
-    private static Mosfet.Model bare(double threshold, double coefficient, DualGateMosfetModel m) {
-        return new Mosfet.Model(threshold, coefficient, m.channelLengthModulation(), 0, 0, 0, CHANNEL_LEAKAGE, null);
+    static Mosfet.Model upper(DualGateMosfetModel m) {
+        return new Mosfet.Model(
+                m.upperCutoff(), m.upperCoefficient(), m.channelLengthModulation(), 0, 0, 0, CHANNEL_LEAKAGE, null);
     }
 
     /** Capacitances between the pins of a dual-gate MOSFET named by its type. */

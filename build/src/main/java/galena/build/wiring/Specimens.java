@@ -3,12 +3,15 @@ package galena.build.wiring;
 import galena.build.folder.Build;
 import galena.build.folder.PartEntry;
 import galena.engine.part.Bipolar;
+import galena.engine.part.DualGateMosfet;
 import galena.engine.part.Jfet;
 import galena.engine.part.Part;
 import galena.trade.device.BipolarData;
 import galena.trade.device.BipolarModel;
 import galena.trade.device.Derived;
 import galena.trade.device.Device;
+import galena.trade.device.DualGateMosfetData;
+import galena.trade.device.DualGateMosfetModel;
 import galena.trade.device.JfetData;
 import galena.trade.device.JfetSpread;
 import galena.trade.device.Lookup;
@@ -40,6 +43,13 @@ public final class Specimens {
         Device device = known.device();
         if (typical instanceof Jfet jfet && device instanceof JfetData data) return jfet(jfet, data);
         if (typical instanceof Bipolar bipolar && device instanceof BipolarData data) return bipolar(bipolar, data);
+        if (typical instanceof DualGateMosfet dual
+                && device instanceof DualGateMosfetData data
+                && data.corners() instanceof Derived<List<DualGateMosfetModel>> corners) {
+            return Optional.of(new Pair(
+                    with(dual, corners.model().get(0)),
+                    with(dual, corners.model().get(corners.model().size() - 1))));
+        }
         return Optional.empty();
     }
 
@@ -62,6 +72,11 @@ public final class Specimens {
                 && device instanceof BipolarData data
                 && data.corners(USUAL_COLLECTOR_CURRENT) instanceof Derived<List<BipolarModel>> corners) {
             return Optional.of(new BipolarDraw(bipolar, corners.model()));
+        }
+        if (typical instanceof DualGateMosfet dual
+                && device instanceof DualGateMosfetData data
+                && data.corners() instanceof Derived<List<DualGateMosfetModel>> corners) {
+            return Optional.of(new DualGateDraw(dual, corners.model()));
         }
         return Optional.empty();
     }
@@ -102,6 +117,39 @@ public final class Specimens {
                     high = corners.get(corners.size() - 1).forwardBeta();
             return with(part, model.withForwardBeta(low * Math.pow(high / low, u[at])));
         }
+    }
+
+    /** IDSS even by ratio between the printed limits; both cutoffs follow it. */
+    private record DualGateDraw(DualGateMosfet part, List<DualGateMosfetModel> corners) implements Draw {
+        @Override
+        public int numbers() {
+            return 1;
+        }
+
+        @Override
+        public String name(int k) {
+            return "saturation current";
+        }
+
+        @Override
+        public Part at(double[] u, int at) {
+            DualGateMosfetModel weak = corners.get(0);
+            double low = weak.saturationCurrent(),
+                    high = corners.get(corners.size() - 1).saturationCurrent();
+            return with(part, weak.withSaturationCurrent(low * Math.pow(high / low, u[at])));
+        }
+    }
+
+    private static DualGateMosfet with(DualGateMosfet part, DualGateMosfetModel model) {
+        return new DualGateMosfet(
+                part.name(),
+                part.polarity(),
+                part.drain(),
+                part.gate2(),
+                part.gate1(),
+                part.source(),
+                DeviceModels.lower(model),
+                DeviceModels.upper(model));
     }
 
     private static Optional<Pair> jfet(Jfet part, JfetData data) {

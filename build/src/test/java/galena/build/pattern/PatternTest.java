@@ -8,7 +8,6 @@ import galena.build.folder.Build;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Overlay;
 import galena.build.folder.PartEntry;
-import galena.build.folder.PartKind;
 import galena.build.predict.Coverage;
 import galena.build.predict.Predict;
 import galena.build.predict.Prediction;
@@ -72,16 +71,16 @@ class PatternTest {
         assertThat(known(curve.distortion()).value()).isLessThanOrEqualTo(CLEAN);
     }
 
-    /** At the unfavourable end of its interval, in the rod's current. */
+    /** At the unfavourable end of its interval, in the aerial's current. */
     private static double strongestHarmonic(Build build, Prediction prediction) {
-        String rod = build.parts().values().stream()
-                .filter(p -> p.kind() == PartKind.LOOPSTICK)
+        String aerial = build.parts().values().stream()
+                .filter(p -> p.kind().isAerial())
                 .map(PartEntry::name)
                 .findFirst()
                 .orElseThrow();
         return ((Prediction.Oscillation) prediction.running())
                 .spectra().stream()
-                        .filter(s -> s.part().equals(rod) && s.quantity().startsWith("current"))
+                        .filter(s -> s.part().equals(aerial) && s.quantity().startsWith("current"))
                         .flatMap(s -> s.harmonics().stream())
                         .filter(Figure.Known.class::isInstance)
                         .mapToDouble(h -> known(h).high())

@@ -18,6 +18,9 @@ import java.util.Set;
 public record DualGateMosfetData(Sheet sheet) implements Device {
     static final double DEFAULT_MODULATION = 0.01;
 
+    /** Of the output capacitance, half is the drain's diffusion and half its lead and case (common practice). */
+    private static final double DIFFUSION_SHARE = 0.5;
+
     public DualGateMosfetData {
         if (sheet.family() != Family.DUAL_GATE_N_MOSFET) {
             throw new IllegalArgumentException(sheet.type() + " is no dual-gate MOSFET");
@@ -60,6 +63,7 @@ public record DualGateMosfetData(Sheet sheet) implements Device {
         double modulation = working.byDefault(
                 "channel_length_modulation", DEFAULT_MODULATION, "1/V", "the upper channel screens the lower one");
         double feedback = capacitance(REVERSE_CAPACITANCE, "feedback_capacitance", 0.025e-12, working);
+        double output = capacitance(OUTPUT_CAPACITANCE, "output_capacitance", 1.1e-12, working);
         double gate1 = capacitance(GATE1_CAPACITANCE, "gate1_capacitance", 2.5e-12, working);
         return new Derived<>(
                 new DualGateMosfetModel(
@@ -72,7 +76,12 @@ public record DualGateMosfetData(Sheet sheet) implements Device {
                         Math.max(0, gate1 - feedback),
                         feedback,
                         capacitance(GATE2_CAPACITANCE, "gate2_capacitance", 1.2e-12, working),
-                        capacitance(OUTPUT_CAPACITANCE, "output_capacitance", 1.1e-12, working)),
+                        output,
+                        working.byDefault(
+                                "island_capacitance",
+                                DIFFUSION_SHARE * output,
+                                "F",
+                                "the island between the gates is a diffusion as wide as the drain's; not printed")),
                 working.steps());
     }
 

@@ -15,6 +15,7 @@ package galena.trade.device;
  * @param feedbackCapacitance drain to gate 1 (F)
  * @param gate2Capacitance gate 2 to ground, which it is decoupled to (F)
  * @param outputCapacitance drain to source (F)
+ * @param islandCapacitance inner node to source (F): what holds its voltage while the lower channel is shut
  */
 public record DualGateMosfetModel(
         String type,
@@ -26,13 +27,15 @@ public record DualGateMosfetModel(
         double gate1Capacitance,
         double feedbackCapacitance,
         double gate2Capacitance,
-        double outputCapacitance) {
+        double outputCapacitance,
+        double islandCapacitance) {
     /** Drain current (A) with gate 1 at the source, gate 2 well open and the lower channel saturated. */
     public double saturationCurrent() {
         return lowerCoefficient * lowerCutoff * lowerCutoff;
     }
 
-    DualGateMosfetModel withSaturationCurrent(double idss) {
+    /** The same mask with another implant: both cutoffs move alike until IDSS is this (A). */
+    public DualGateMosfetModel withSaturationCurrent(double idss) {
         double cutoff = -Math.sqrt(idss / lowerCoefficient);
         return new DualGateMosfetModel(
                 type,
@@ -44,6 +47,7 @@ public record DualGateMosfetModel(
                 gate1Capacitance,
                 feedbackCapacitance,
                 gate2Capacitance,
-                outputCapacitance);
+                outputCapacitance,
+                islandCapacitance);
     }
 }

@@ -146,6 +146,11 @@ public record ShortWire(double height, double radius, double baseHeight, double 
         }
     }
 
+    /** Up to this frequency (Hz) the wire counts as short. */
+    public double highestFrequency() {
+        return LONGEST * FreeSpace.wavelength(1) / height;
+    }
+
     private double shortAt(double frequency) {
         double longest = LONGEST * FreeSpace.wavelength(frequency);
         if (height > longest) {
