@@ -6,8 +6,10 @@ import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Every number of a device's model, each as a factor on it. Models are records of numbers and of further records (a JFET's two
@@ -21,7 +23,7 @@ final class DeviceParameters {
         List<Scaled> all = new ArrayList<>();
         for (RecordComponent component : device.getClass().getRecordComponents()) {
             if (!component.getType().isRecord()) continue;
-            Record model = (Record) value(component, device);
+            Record model = (Record) Objects.requireNonNull(value(component, device));
             String words =
                     component.getName().equals("model") || component.getName().equals("junction")
                             ? ""
@@ -36,10 +38,11 @@ final class DeviceParameters {
         for (RecordComponent component : model.getClass().getRecordComponents()) {
             if (component.getType().isRecord()) {
                 Record inner = (Record) value(component, model);
+                if (inner == null) continue; // a MOSFET without a body diode
                 String words = name + " " + words(component.getName(), "-");
                 add(all, words, inner, changed -> part.apply(with(model, component, changed)));
             } else if (component.getType() == double.class) {
-                double value = (double) value(component, model);
+                double value = (double) Objects.requireNonNull(value(component, model));
                 if (value == 0) continue;
                 DoubleFunction<Part> factor = s -> part.apply(with(model, component, value * s));
                 all.add(new Scaled(name + " " + words(component.getName(), " "), factor, 0));
@@ -52,7 +55,7 @@ final class DeviceParameters {
         return name.replaceAll("([A-Z])", between + "$1").toLowerCase(Locale.ROOT);
     }
 
-    private static Object value(RecordComponent component, Object record) {
+    private static @Nullable Object value(RecordComponent component, Object record) {
         try {
             return component.getAccessor().invoke(record);
         } catch (ReflectiveOperationException closed) {
@@ -63,7 +66,7 @@ final class DeviceParameters {
     private static Record with(Record record, RecordComponent changed, Object value) {
         RecordComponent[] components = record.getClass().getRecordComponents();
         Class<?>[] types = new Class<?>[components.length];
-        Object[] values = new Object[components.length];
+        @Nullable Object[] values = new @Nullable Object[components.length];
         for (int k = 0; k < components.length; k++) {
             types[k] = components[k].getType();
             values[k] = components[k].getName().equals(changed.getName()) ? value : value(components[k], record);

@@ -8,6 +8,7 @@ import galena.build.figure.Figure;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Builds;
 import galena.build.folder.Overlay;
+import galena.build.pattern.Pattern;
 import galena.build.predict.Predict;
 import galena.build.predict.Prediction;
 import galena.build.predict.Progress;
@@ -21,8 +22,13 @@ import galena.proof.Kind;
 import galena.proof.Published;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.hipparchus.analysis.UnivariateFunction;
+import org.hipparchus.analysis.integration.IterativeLegendreGaussIntegrator;
+import org.hipparchus.util.FastMath;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
 
 /** A short wire from the file to its field. */
 final class WireReachTest {
@@ -70,6 +76,60 @@ final class WireReachTest {
                         40 + radiation,
                         ((Resistor) circuit.part("Wa.resistance").orElseThrow()).resistance(),
                         1e-6);
+    }
+
+    @ParameterizedTest
+    @CsvFileSource(resources = "/published/short-monopole.csv", numLinesToSkip = 3, encoding = "UTF-8")
+    void its_radiation_stands_in_the_circuit(double height, double frequency, double ohms) throws Exception {
+        String wire = WIRE.replace("3 m", height + " m").replace("40 Ω", "0 Ω");
+        Circuit circuit = CircuitOf.build(Builds.read(build(frequency + " Hz", wire)), Overlay.NONE)
+                .circuit();
+        Published.source(
+                        "build",
+                        Kind.CLOSED_FORM,
+                        "short vertical wire over perfect ground (C. A. Balanis, Antenna Theory)")
+                .matchesRelative(
+                        "radiation resistance of " + height + " m at 1 MHz (Ω)",
+                        ohms,
+                        ((Resistor) circuit.part("Wa.resistance").orElseThrow()).resistance(),
+                        1e-6);
+    }
+
+    /**
+     * Of the pattern's wire, one metre over ground: charge spread evenly along it, mean potential of itself and its image, with the
+     * integrals over the source point in closed form and those over the field point by Gauss and Legendre.
+     */
+    @Test
+    void the_patterns_wire_has_the_capacitance_of_evenly_spread_charge() throws Exception {
+        Pattern.write("short-wire", folder.resolve("wire"));
+        Circuit circuit = CircuitOf.build(
+                        BuildFolder.open(folder.resolve("wire")).build(), Overlay.NONE)
+                .circuit();
+        double h = 2.4, a = 0.75e-3, base = 1;
+        UnivariateFunction potential = z ->
+                FastMath.asinh(z / a) + FastMath.asinh((h - z) / a) - Math.log((z + h + 2 * base) / (z + 2 * base));
+        double mean = new IterativeLegendreGaussIntegrator(32, 1e-10, 1e-12).integrate(100_000, potential, 0, h) / h;
+        Published.source(
+                        "build",
+                        Kind.LIBRARY,
+                        "Hipparchus, Gauss-Legendre integral of the potential of evenly spread charge")
+                .matchesRelative(
+                        "capacitance of the short-wire pattern's wire (F)",
+                        4 * Math.PI * 8.8541878128e-12 * h / mean,
+                        ((Capacitor) circuit.part("A1").orElseThrow()).capacitance(),
+                        1e-6);
+    }
+
+    /** Harmonics for which the wire is too long are left out, and it says so. */
+    @Test
+    void a_harmonic_that_a_wire_is_too_long_for_is_left_out_and_said() throws Exception {
+        Pattern.write("short-wire", folder.resolve("high"));
+        BuildFolder opened = BuildFolder.open(folder.resolve("high"));
+        Prediction prediction = Predict.of(opened, Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
+        Reach reach = (Reach) Reaching.of(opened.build(), prediction, Surroundings.RESIDENTIAL);
+        assertThat(reach.notes()).anyMatch(n -> n.startsWith("Harmonics above 12 MHz are not judged"));
+        assertThat(reach.emissions()).isNotEmpty().allSatisfy(e -> assertThat(2.4 * e.frequency())
+                .isLessThanOrEqualTo(0.1 * 299792458));
     }
 
     /** Far under its resonance the current at the foot is ωC times the voltage at the top of the tank. */

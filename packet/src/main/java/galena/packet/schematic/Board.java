@@ -212,12 +212,13 @@ final class Board {
         single[e] += ownClashes(e);
     }
 
-    /** Supply and sources stand on the left, the coil that radiates on the right. */
+    /** Supply and sources stand on the left, what radiates on the right. */
     private static double pull(Glyph glyph, int fromLeft, int fromRight) {
         return switch (glyph) {
             case BATTERY, DIRECT_VOLTAGE -> 0.03 * fromLeft;
             case ALTERNATING_VOLTAGE -> 0.01 * fromLeft;
             case LOOPSTICK -> 0.015 * fromRight;
+            case AERIAL -> 0.05 * fromRight;
             default -> 0;
         };
     }

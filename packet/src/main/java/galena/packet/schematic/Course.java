@@ -57,7 +57,7 @@ final class Course {
         return switch (glyph) {
             case COIL, SLUG_COIL, LOOPSTICK -> 10;
             case RESISTOR, PRESET, LOAD -> 1;
-            case CAPACITOR, TRIMMER, CRYSTAL, TUNING_DIODE -> 1e-3;
+            case CAPACITOR, TRIMMER, AERIAL, CRYSTAL, TUNING_DIODE -> 1e-3;
             default -> glyph.isDevice() && (isControl(element, a) || isControl(element, b)) ? 0.02 : 0.5;
         };
     }

@@ -18,6 +18,8 @@ enum Glyph {
     LOOPSTICK(-10, -24, 8, 24, "N:0,-25 S:0,25", Strokes.TURNS + "M-9-24H-5V24H-9Z", ""),
     COUPLED(-13, -21, 13, 21, "N:-10,-25 S:-10,25 N:10,-25 S:10,25", Strokes.TWO_WINDINGS, ""),
     COUPLED_ON_CORE(-13, -21, 13, 21, "N:-10,-25 S:-10,25 N:10,-25 S:10,25", Strokes.TWO_WINDINGS + "M0-22V22", ""),
+    /** Fed from above at its side; what the fork stands against is the earth below. */
+    AERIAL(-17, -24, 9, 19, "N:-15,-25 S:0,25", "M-15-25V7H0V-23M-8-23L0-11L8-23M-7 13H7M0 13V25", ""),
     CRYSTAL(-11, -19, 11, 19, "N:0,-25 S:0,25", "M0-25V-11M-10-11H10M-9-6H9V6H-9ZM-10 11H10M0 11V25", ""),
     DIODE(-9, -19, 9, 19, "N:0,-25 S:0,25", "M0-25V25M-8-7H8L0 7ZM-8 7H8", ""),
     TUNING_DIODE(-9, -19, 9, 19, "N:0,-25 S:0,25", "M0-25V4M-8-10H8L0 4ZM-8 4H8M-8 10H8M0 10V25", ""),
@@ -134,7 +136,7 @@ enum Glyph {
 
     /** Whether it may lie on its side between two nets. */
     boolean mayLie() {
-        return pins.size() == 2 && this != BATTERY;
+        return pins.size() == 2 && this != BATTERY && this != AERIAL;
     }
 
     /** Whether its middle stands on a net's line; other symbols stand between lines. */

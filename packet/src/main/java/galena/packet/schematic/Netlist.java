@@ -138,7 +138,7 @@ record Netlist(List<Element> elements, List<String> nets, List<Coupled> loose) {
                 case COIL -> part.isAdjustable() ? Glyph.SLUG_COIL : Glyph.COIL;
                 case LOOPSTICK -> Glyph.LOOPSTICK;
                 case LOOP -> Glyph.COIL;
-                case WIRE -> Glyph.CAPACITOR;
+                case WIRE -> Glyph.AERIAL;
                 case CRYSTAL, RESONATOR -> Glyph.CRYSTAL;
                 case DIODE -> Glyph.DIODE;
                 case TUNING_DIODE -> Glyph.TUNING_DIODE;

@@ -48,7 +48,8 @@ record Variant(
 
     private static List<Turn> turns(Glyph glyph) {
         if (glyph == Glyph.TEST_POINT) return List.of(Turn.UPRIGHT);
-        if (glyph == Glyph.COUPLED || glyph == Glyph.COUPLED_ON_CORE) return List.of(Turn.UPRIGHT, Turn.MIRRORED);
+        boolean oneWayUp = glyph == Glyph.COUPLED || glyph == Glyph.COUPLED_ON_CORE || glyph == Glyph.AERIAL;
+        if (oneWayUp) return List.of(Turn.UPRIGHT, Turn.MIRRORED);
         if (glyph.standsOnLine()) return List.of(Turn.UPRIGHT, Turn.MIRRORED, Turn.FLIPPED, Turn.BOTH);
         if (glyph.mayLie()) return List.of(Turn.UPRIGHT, Turn.FLIPPED, Turn.LYING, Turn.LYING_BACK);
         return List.of(Turn.UPRIGHT, Turn.FLIPPED);
