@@ -69,7 +69,7 @@ public final class Depth {
             double wanted = Math.min(UP, position * audio / level.get());
             if (Math.abs(wanted - position) < 0.005 || wanted < 0.02) break;
             Build next = Draft.with(now.build(), Map.of(preset.get().path() + ".set", percent(wanted)));
-            Optional<Tried> look = looking.look(next);
+            Optional<Tried> look = looking.look(next, now.running());
             if (look.isEmpty()) return tried;
             now = look.get();
         }

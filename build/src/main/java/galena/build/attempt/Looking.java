@@ -10,6 +10,7 @@ import galena.build.spread.Conditions;
 import galena.build.spread.Drawn;
 import galena.build.spread.Judge;
 import galena.build.spread.Spread;
+import galena.engine.steady.Accuracy;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -24,6 +25,8 @@ import java.util.concurrent.CancellationException;
  * one reading of a copy, and nowhere here.
  */
 public final class Looking {
+    private static final Accuracy ACCURACY = Accuracy.LIVE;
+
     private final Aim aim;
     private final Conditions conditions;
     private final long seed;
@@ -42,9 +45,22 @@ public final class Looking {
 
     /** Its solved carrier; empty where nothing runs. */
     public Optional<Running> running(Build build) {
+        return solved(() -> Running.of(build, Overlay.NONE, ACCURACY, progress));
+    }
+
+    /** The same, followed from a neighbour's. */
+    public Optional<Running> running(Build build, Running neighbour) {
+        return solved(() -> Running.near(neighbour, build, Overlay.NONE, circuit -> circuit, ACCURACY, progress));
+    }
+
+    private interface Solving {
+        Running now() throws BadInputException, NoOperatingPoint, Running.NotRunning;
+    }
+
+    private Optional<Running> solved(Solving solving) {
         if (progress.cancelled()) throw new CancellationException("stopped on request");
         try {
-            return Optional.of(Running.of(build, Overlay.NONE, galena.engine.steady.Accuracy.LIVE, progress));
+            return Optional.of(solving.now());
         } catch (BadInputException | NoOperatingPoint | Running.NotRunning doesNot) {
             return Optional.empty();
         }
@@ -53,6 +69,11 @@ public final class Looking {
     /** The typical build alone. */
     public Optional<Tried> look(Build build) {
         return running(build).map(this::look);
+    }
+
+    /** The same, followed from a neighbour's carrier. */
+    public Optional<Tried> look(Build build, Running neighbour) {
+        return running(build, neighbour).map(this::look);
     }
 
     public Tried look(Running running) {
@@ -70,9 +91,12 @@ public final class Looking {
         return Tried.of(aim, look.build(), look.running(), look.typical(), look.tankQ(), shifted, false);
     }
 
-    /** With copies of its own. */
+    /** With copies of its own, the first so many of the seed's; those drawn already are kept. */
     public Tried draw(Tried look, int count) {
-        List<Drawn> copies = Spread.copies(look.running(), conditions, count, seed, quiet());
+        List<Drawn> kept = look.drawn() ? look.copies() : List.of();
+        List<Drawn> copies = new ArrayList<>(kept.subList(0, Math.min(count, kept.size())));
+        if (copies.size() < count)
+            copies.addAll(Spread.copies(look.running(), conditions, copies.size(), count, seed, quiet()));
         return Tried.of(aim, look.build(), look.running(), look.typical(), look.tankQ(), copies, true);
     }
 

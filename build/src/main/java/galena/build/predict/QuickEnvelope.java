@@ -91,7 +91,7 @@ public final class QuickEnvelope {
      * @return empty when the oscillation is lost before
      */
     public Optional<Look> left(SteadyState.Found carrier, double audio) {
-        return curve(carrier).flatMap(curve -> curve.sample(audio).map(sampled -> curve.read(sampled, audio)));
+        return curve(carrier).flatMap(curve -> curve.sample(audio).map(sampled -> curve.look(sampled, audio)));
     }
 
     private Optional<Curve> curve(SteadyState.Found carrier) {
@@ -131,13 +131,14 @@ public final class QuickEnvelope {
             double audio = Math.abs(depth * rest / slope.figures().amplitude(unknown, 0, 1));
             if (!Double.isFinite(audio)) return Optional.empty();
             double beyond = Math.max(1, Math.min(BEYOND, NEARLY_ALL / depth));
-            for (double stretch : new double[] {beyond, 1, FURTHER}) {
-                Optional<Sampled> sampled = sample(stretch * audio);
-                if (sampled.isEmpty()) continue;
-                Optional<Double> there = sampled.get().audioFor(depth);
-                if (there.isPresent()) return Optional.of(read(sampled.get(), there.get()));
-            }
-            return Optional.empty();
+            Optional<Sampled> sampled = sample(beyond * audio);
+            if (sampled.isEmpty()) return sample(audio).flatMap(nearer -> read(nearer, depth));
+            return read(sampled.get(), depth)
+                    .or(() -> sample(FURTHER * audio).flatMap(further -> read(further, depth)));
+        }
+
+        private Optional<Look> read(Sampled sampled, double depth) {
+            return sampled.audioFor(depth).map(audio -> look(sampled, audio));
         }
 
         private Equations equations(double volts) {
@@ -188,7 +189,7 @@ public final class QuickEnvelope {
                     : Optional.empty();
         }
 
-        Look read(Sampled sampled, double audio) {
+        Look look(Sampled sampled, double audio) {
             double[] period = new double[PERIOD];
             for (int k = 0; k < PERIOD; k++) {
                 period[k] = sampled.curve.value(audio * Math.sin(2 * Math.PI * k / PERIOD));

@@ -186,7 +186,7 @@ final class Finish {
         if (move.isEmpty()) return Optional.empty();
         Optional<Build> moved = Search.moved(here.build(), move.get());
         if (moved.isEmpty()) return Optional.empty();
-        return Optional.of(looking.look(moved.get())
+        return Optional.of(looking.look(moved.get(), here.running())
                 .map(t -> Neighbour.of(move.get().to(), here, looking.beside(here, t)))
                 .orElse(Neighbour.silent(move.get().to())));
     }

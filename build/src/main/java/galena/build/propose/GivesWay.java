@@ -65,7 +65,7 @@ public record GivesWay(Line line, String wanted, String possible, String why) {
             Build eased = eased(best.build(), changes);
             towards = new Aim(eased.intent(), aim.surroundings(), aim.set());
             Looking looking = lookings.apply(towards);
-            Optional<Tried> again = looking.look(eased).map(t -> looking.draw(t, count));
+            Optional<Tried> again = looking.look(eased, now.running()).map(t -> looking.draw(t, count));
             if (again.isEmpty()) break;
             now = again.get();
             if (now.standing().meets())
@@ -206,7 +206,8 @@ public record GivesWay(Line line, String wanted, String possible, String why) {
                 Build eased = eased(best.build(), Map.of("intent.modulation", text));
                 Aim other = new Aim(eased.intent(), aim.surroundings(), aim.set());
                 Looking looking = lookings.apply(other);
-                Optional<Tried> tried = looking.look(eased).map(t -> looking.draw(t, Math.min(count, 40)));
+                Optional<Tried> tried =
+                        looking.look(eased, best.running()).map(t -> looking.draw(t, Math.min(count, 40)));
                 boolean kept =
                         tried.isPresent() && tried.get().standing().failing().getOrDefault(Line.DEPTH, 0.0) <= 1 - KEPT;
                 if (!kept) continue;

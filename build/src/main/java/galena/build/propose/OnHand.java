@@ -9,11 +9,14 @@ import galena.build.winding.Cores;
 import galena.build.winding.Reel;
 import galena.build.winding.Shape;
 import galena.build.winding.Winder;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.DoubleFunction;
 
 /**
  * What there is to wind coils with: a tube for the oscillator's, a rod or a frame for the aerial. Coils wound once are kept; many
@@ -29,6 +32,8 @@ final class OnHand {
     private static final double ROD_Q = 120;
 
     private static final String FINE = "0.2 mm", THICK = "0.4 mm";
+
+    private static final MathContext THREE_DIGITS = new MathContext(3);
 
     private final double carrier;
     private final Map<String, Optional<Wound>> wound = new ConcurrentHashMap<>();
@@ -79,6 +84,10 @@ final class OnHand {
 
     /** The oscillator's coil nearest to an inductance (H), one layer on the tube. */
     Optional<Wound> tube(double inductance) {
+        return once("tube", inductance, this::onTube);
+    }
+
+    private Optional<Wound> onTube(double inductance) {
         return wound("tube", inductance, new Shape.Tube(TUBE, TUBE_ROOM), FINE)
                 .filter(c -> c.q() instanceof Figure.Known)
                 .map(c -> {
@@ -91,10 +100,16 @@ final class OnHand {
 
     /** The aerial's coil nearest to an inductance (H). */
     Optional<Wound> aerial(Form form, double inductance) {
-        String key = form + " " + Engineering.print(inductance, Unit.HENRY, 3);
+        return once(form.toString(), inductance, henries -> form.isRod() ? rod(form, henries) : frame(form, henries));
+    }
+
+    /** To three digits, which are finer than a turn: so the same coil comes of it whoever asks first. */
+    private Optional<Wound> once(String what, double inductance, DoubleFunction<Optional<Wound>> winding) {
+        double rounded = new BigDecimal(inductance).round(THREE_DIGITS).doubleValue();
+        String key = what + " " + rounded;
         Optional<Wound> kept = wound.get(key);
         if (kept != null) return kept;
-        Optional<Wound> made = form.isRod() ? rod(form, inductance) : frame(form, inductance);
+        Optional<Wound> made = winding.apply(rounded);
         wound.put(key, made);
         return made;
     }

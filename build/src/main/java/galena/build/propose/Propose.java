@@ -31,9 +31,15 @@ import java.util.concurrent.CancellationException;
  */
 public final class Propose {
 
-    private static final int SMALL = 24;
-    private static final double ALIKE = 0.25;
-    private static final int IMPROVED = 3, MOST_CHANGES = 12;
+    /** Copies by which changes are judged, and those that decide whether a pattern need not be looked beyond. */
+    private static final int SMALL = 24, MIDDLING = 100;
+
+    private static final double ALIKE = 0.25, GOOD = 0.5;
+
+    /** Copies by which patterns are first told apart, and how many of them are looked at further. */
+    private static final int FEW = 8, IMPROVED = 3;
+
+    private static final int MOST_CHANGES = 12;
 
     private final Wish wish;
     private final Request request;
@@ -99,22 +105,23 @@ public final class Propose {
         progress.at(0.02, "starts from " + asked.size() + (asked.size() == 1 ? " pattern" : " patterns"));
         List<Candidate> candidates =
                 new ArrayList<>(asked.parallelStream().map(this::candidate).toList());
-        List<Candidate> order = candidates.stream()
-                .filter(c -> c.tried().isPresent())
-                .sorted(Comparator.comparingDouble(Candidate::rank))
-                .toList();
+        List<Candidate> order = leading(candidates);
         if (order.isEmpty())
             return new ProposeAnswer.None("no pattern serves", considered(candidates, Optional.empty()));
         Search search = new Search(looking, tuning, stock, onHand, SMALL, progress);
         List<Candidate> improved = new ArrayList<>();
-        for (int k = 0; k < Math.min(IMPROVED, order.size()); k++) {
+        double toBeat = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < order.size(); k++) {
             double from = 0.25 + 0.15 * k;
             Candidate c = order.get(k);
-            Search.Found found = search.improve(c.tried().orElseThrow(), MOST_CHANGES, false, from, from + 0.15);
-            Candidate better = new Candidate(c.pattern(), Optional.of(found.best()), "", found.steps());
+            Search.Found found = search.improve(
+                    c.tried().orElseThrow(), new Search.Until(MOST_CHANGES, false, toBeat), from, from + 0.15);
+            Tried proven = looking.draw(found.best(), MIDDLING);
+            Candidate better = new Candidate(c.pattern(), Optional.of(proven), "", found.steps());
             improved.add(better);
             candidates.set(candidates.indexOf(c), better);
-            if (found.best().standing().meets() && better.penalty() < 0.5) break;
+            toBeat = Math.min(toBeat, better.penalty());
+            if (proven.standing().meets() && better.penalty() < GOOD) break;
         }
         Candidate best = improved.stream()
                 .min(Comparator.comparingDouble(Candidate::rank))
@@ -126,6 +133,24 @@ public final class Propose {
                 best.steps(),
                 considered(candidates, Optional.of(best)),
                 request.count());
+    }
+
+    /** Those that stand best, with copies, the best first: a few copies of all, more of those few that lead. */
+    private List<Candidate> leading(List<Candidate> candidates) {
+        progress.at(0.15, "a few copies of each");
+        List<Candidate> leading = new ArrayList<>(candidates);
+        leading.removeIf(c -> c.tried().isEmpty());
+        for (int copies : new int[] {FEW, SMALL}) {
+            List<Candidate> drawn = leading.parallelStream()
+                    .map(c -> new Candidate(c.pattern(), c.tried().map(t -> looking.draw(t, copies)), "", List.of()))
+                    .toList();
+            for (int k = 0; k < drawn.size(); k++) candidates.set(candidates.indexOf(leading.get(k)), drawn.get(k));
+            leading = drawn.stream()
+                    .sorted(Comparator.comparingDouble(Candidate::rank))
+                    .limit(IMPROVED)
+                    .toList();
+        }
+        return leading;
     }
 
     private Candidate candidate(Pattern pattern) {
@@ -142,8 +167,7 @@ public final class Propose {
             }
             if (best.isEmpty())
                 return new Candidate(pattern, best, "does not oscillate on this supply and channel", List.of());
-            Tried damped = damped(best.get());
-            return new Candidate(pattern, Optional.of(looking.draw(damped, SMALL)), "", List.of());
+            return new Candidate(pattern, Optional.of(damped(best.get())), "", List.of());
         } catch (BadInputException unfit) {
             return new Candidate(pattern, Optional.empty(), "does not fit: " + unfit.getMessage(), List.of());
         }
@@ -162,7 +186,7 @@ public final class Propose {
         String path = resistor.get().path() + ".resistor";
         try {
             Build changed = Draft.with(tried.build(), Map.of(path, Engineering.exact(value, Unit.OHM)));
-            return tuning.tuned(changed).orElse(tried);
+            return tuning.tuned(changed, tried.running()).orElse(tried);
         } catch (BadInputException beyond) {
             throw new IllegalStateException("a preferred resistance can't be read: " + beyond.getMessage(), beyond);
         }
@@ -193,21 +217,19 @@ public final class Propose {
 
     private static Proposal.Considered words(Candidate c) {
         if (c.tried().isEmpty()) return new Proposal.Considered(c.pattern().name(), c.why(), Optional.empty());
-        Tried.Standing standing = c.tried().get().standing();
+        Tried tried = c.tried().get();
+        Tried.Standing standing = tried.standing();
         String missed = standing.failing().entrySet().stream()
                 .sorted(Comparator.comparingDouble(e -> -e.getValue()))
                 .limit(2)
                 .map(e -> e.getKey().toString())
                 .reduce((a, b) -> a + ", " + b)
-                .map(w -> "misses: " + w)
+                .map(w -> "misses " + w)
                 .orElse("meets every line");
-        return new Proposal.Considered(
-                c.pattern().name(),
-                missed
-                        + (c.steps().isEmpty()
-                                ? " as started"
-                                : ", after " + c.steps().size() + (c.steps().size() == 1 ? " change" : " changes")),
-                Optional.of(standing.yield()));
+        String changes = c.steps().isEmpty()
+                ? "as started"
+                : "after " + c.steps().size() + (c.steps().size() == 1 ? " change" : " changes");
+        return new Proposal.Considered(c.pattern().name(), changes + ": " + missed, Optional.of(standing.yield()));
     }
 
     private ProposeAnswer given() throws BadInputException {
@@ -221,7 +243,8 @@ public final class Propose {
                     List.of());
         Tried start = looking.draw(look.get(), SMALL);
         Search search = new Search(looking, tuning, stock, onHand, SMALL, progress);
-        Search.Found found = search.improve(start, MOST_CHANGES, true, 0.1, 0.8);
+        Search.Found found =
+                search.improve(start, new Search.Until(MOST_CHANGES, true, Double.POSITIVE_INFINITY), 0.1, 0.8);
         Finish finish = new Finish(aim, looking, this::looking, stock, onHand, request.seed(), progress);
         return finish.ofGiven(wish.build(), found.best(), found.steps(), request.count());
     }

@@ -13,6 +13,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
  * Improves a build one change at a time. Every change a builder could make is solved, tuned and read with typical parts, and judged
@@ -20,7 +22,7 @@ import java.util.Set;
  * made. What promised nothing in one round is asked again only when the others are used up.
  */
 final class Search {
-    private static final int DRAWN_EACH_ROUND = 3;
+    private static final int DRAWN_EACH_ROUND = 3, FEW = 8;
     private static final int ASKED_AGAIN = 8;
     private static final double GAIN = 0.03;
 
@@ -58,27 +60,45 @@ final class Search {
     private record Tip(Move move, Tried look) {}
 
     /**
-     * @param start tuned and read
-     * @param mostRounds changes at most
-     * @param enough stop as soon as every line is met, without looking for margin
+     * When a search ends.
+     *
+     * @param changes at most
+     * @param enough as soon as every line is met, without looking for margin
+     * @param toBeat penalty of a rival: when even gains like the last one would not bring the build below it
      */
-    Found improve(Tried start, int mostRounds, boolean enough, double from, double to) {
+    record Until(int changes, boolean enough, double toBeat) {
+        boolean reached(Tried best) {
+            return best.standing().penalty() < ENOUGH
+                    || (enough && best.standing().meets());
+        }
+
+        boolean hopeless(int made, double penalty, double lastGain) {
+            return penalty - (changes - made) * lastGain > toBeat;
+        }
+    }
+
+    /**
+     * @param start tuned and read
+     * @param from share of the whole work that is done
+     * @param to and shall be at the end
+     */
+    Found improve(Tried start, Until until, double from, double to) {
         Tried best = start.drawn() ? start : looking.draw(start, copies);
         List<Step> steps = new ArrayList<>();
         Set<String> promising = new HashSet<>();
-        for (int round = 0; round < mostRounds; round++) {
-            progress.at(from + (to - from) * round / mostRounds, "change " + (round + 1));
-            if (best.standing().penalty() < ENOUGH || (enough && best.standing().meets())) break;
+        for (int round = 0; round < until.changes(); round++) {
+            progress.at(from + (to - from) * round / until.changes(), "change " + (round + 1));
+            if (until.reached(best)) break;
             Tried now = best;
             List<Move> all = Move.all(now.build(), stock, onHand);
             Set<String> few = Set.copyOf(promising);
             List<Move> asked = few.isEmpty()
                     ? all
                     : all.stream().filter(m -> few.contains(key(m))).toList();
-            Optional<Tip> made = best(now, asked, promising);
+            Optional<Tip> made = best(now, promising(now, asked, promising));
             if (made.isEmpty() && !few.isEmpty()) {
                 promising.clear();
-                made = best(now, all, promising);
+                made = best(now, promising(now, all, promising));
             }
             if (made.isEmpty()) break;
             Move move = made.get().move();
@@ -88,6 +108,8 @@ final class Search {
                     now,
                     made.get().look()));
             best = made.get().look();
+            double penalty = best.standing().penalty();
+            if (until.hopeless(round + 1, penalty, now.standing().penalty() - penalty)) break;
         }
         return new Found(best, steps);
     }
@@ -96,28 +118,53 @@ final class Search {
         return move.part() + Integer.signum(move.way()) + (move.way() == 0 ? move.to() : "");
     }
 
-    private Optional<Tip> best(Tried now, List<Move> moves, Set<String> promising) {
-        List<Tip> tips = moves.parallelStream()
-                .flatMap(m -> tried(now, m).stream())
-                .sorted(Comparator.comparingDouble(t -> t.look.standing().penalty()))
-                .toList();
+    /** Changes that would help by the present copies; two steps of a value are asked only where one helps. */
+    private List<Tip> promising(Tried now, List<Move> moves, Set<String> promising) {
         double here = now.standing().penalty();
+        List<Tip> tips = new ArrayList<>(tips(now, moves, m -> Math.abs(m.way()) < 2));
+        Set<String> helps = tips.stream()
+                .filter(t -> t.look.standing().penalty() < here)
+                .map(t -> key(t.move))
+                .collect(Collectors.toSet());
+        tips.addAll(tips(now, moves, m -> Math.abs(m.way()) > 1 && helps.contains(key(m))));
+        tips.sort(Comparator.comparingDouble(t -> t.look.standing().penalty()));
         tips.stream()
                 .filter(t -> t.look.standing().penalty() < here)
                 .limit(ASKED_AGAIN)
                 .forEach(t -> promising.add(key(t.move)));
-        List<Tip> drawn = tips.stream()
+        return tips.stream()
                 .filter(t -> t.look.standing().penalty() < here - GAIN)
                 .limit(DRAWN_EACH_ROUND)
-                .map(t -> new Tip(t.move, looking.draw(t.look, copies)))
                 .toList();
-        return drawn.stream()
-                .filter(t -> t.look.standing().penalty() < here - GAIN)
-                .min(Comparator.comparingDouble(t -> t.look.standing().penalty()));
+    }
+
+    /** Losers stop early: a few copies of each, against the same copies of the present build, then all of those that still gain. */
+    private Optional<Tip> best(Tried now, List<Tip> tips) {
+        double fewNow = looking.draw(now, FEW).standing().penalty(),
+                here = now.standing().penalty();
+        List<Tip> few = tips.parallelStream()
+                .map(t -> new Tip(t.move, looking.draw(t.look, FEW)))
+                .filter(t -> t.look.standing().penalty() < fewNow - GAIN)
+                .sorted(Comparator.comparingDouble(t -> t.look.standing().penalty()))
+                .toList();
+        for (Tip tip : few) {
+            Tip all = new Tip(tip.move, looking.draw(tip.look, copies));
+            if (all.look.standing().penalty() < here - GAIN) return Optional.of(all);
+        }
+        return Optional.empty();
+    }
+
+    private List<Tip> tips(Tried now, List<Move> moves, Predicate<Move> which) {
+        return moves.parallelStream()
+                .filter(which)
+                .flatMap(m -> tried(now, m).stream())
+                .toList();
     }
 
     private Optional<Tip> tried(Tried now, Move move) {
-        return moved(now.build(), move).flatMap(tuning::tuned).map(look -> new Tip(move, looking.beside(now, look)));
+        return moved(now.build(), move)
+                .flatMap(build -> tuning.tuned(build, now.running()))
+                .map(look -> new Tip(move, looking.beside(now, look)));
     }
 
     static Optional<Build> moved(Build build, Move move) {

@@ -58,14 +58,23 @@ final class Tuning {
 
     /** The build on its channel and read; as near as it comes where something stands in the way; empty where nothing runs. */
     Optional<Tried> tuned(Build build) {
-        Optional<Running> running = looking.running(build);
+        return tuned(looking.running(build));
+    }
+
+    /** The same, followed from a neighbour's carrier. */
+    Optional<Tried> tuned(Build build, Running neighbour) {
+        return tuned(looking.running(build, neighbour));
+    }
+
+    private Optional<Tried> tuned(Optional<Running> start) {
+        Optional<Running> running = start;
         for (int round = 0; round < MOST_ROUNDS && running.isPresent(); round++) {
             Map<String, String> changes = new HashMap<>();
             carrier(running.get(), changes);
             output(running.get(), changes);
             if (changes.isEmpty()) break;
             try {
-                running = looking.running(Draft.with(running.get().build(), changes));
+                running = looking.running(Draft.with(running.get().build(), changes), running.get());
             } catch (BadInputException impossible) {
                 throw new IllegalStateException("a tuned build can't be read: " + impossible.getMessage(), impossible);
             }

@@ -71,32 +71,34 @@ public final class Spread {
     }
 
     /**
-     * Copies of a build that runs, by their numbers from 0 on.
+     * Copies of a build that runs, by their numbers.
      *
-     * @param count copies to draw, 1 or more
+     * @param from number of the first
+     * @param to number behind the last
      * @param seed of the sequence
      * @throws CancellationException when the progress says so
      */
-    public static List<Drawn> copies(Running running, Conditions conditions, int count, long seed, Progress progress) {
-        if (count < 1) throw new IllegalArgumentException("draw at least one build, not " + count);
-        return new Spread(running, conditions, seed, progress).drawn(count);
+    public static List<Drawn> copies(
+            Running running, Conditions conditions, int from, int to, long seed, Progress progress) {
+        if (to <= from) throw new IllegalArgumentException("draw at least one build, not " + (to - from));
+        return new Spread(running, conditions, seed, progress).drawn(from, to);
     }
 
-    private List<Drawn> drawn(int count) {
+    private List<Drawn> drawn(int from, int to) {
         AtomicInteger done = new AtomicInteger();
-        return IntStream.range(0, count)
+        return IntStream.range(from, to)
                 .parallel()
                 .mapToObj(k -> {
                     if (progress.cancelled()) throw new CancellationException("stopped on request");
                     Drawn one = sampler.draw(k, point(k));
-                    progress.at((double) done.incrementAndGet() / count, "builds");
+                    progress.at((double) done.incrementAndGet() / (to - from), "builds");
                     return one;
                 })
                 .toList();
     }
 
     private SpreadReport report(int count) {
-        List<Drawn> drawn = drawn(count);
+        List<Drawn> drawn = drawn(0, count);
         Map<Drawn.Quantity, Figure.Known> windows = new EnumMap<>(Drawn.Quantity.class);
         Map<Drawn.Quantity, double[]> histograms = new EnumMap<>(Drawn.Quantity.class);
         for (Drawn.Quantity quantity : Drawn.Quantity.values()) {
