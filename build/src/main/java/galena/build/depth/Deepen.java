@@ -3,11 +3,9 @@ package galena.build.depth;
 import galena.build.depth.Deepened.Condition;
 import galena.build.depth.Deepened.Setting;
 import galena.build.depth.Modulate.NoAudio;
-import galena.build.figure.Figure;
 import galena.build.folder.BuildFolder;
 import galena.build.folder.Overlay;
 import galena.build.folder.Supply;
-import galena.build.modulation.Modulated;
 import galena.build.modulation.Modulator;
 import galena.build.predict.NoOperatingPoint;
 import galena.build.predict.Progress;
@@ -40,11 +38,8 @@ public final class Deepen {
     /** Distortion up to which a modulation counts as clean, common practice. */
     public static final double CLEAN = 0.05;
 
+    private static final String FLAT = "flat battery";
     private static final double[] POSITIONS = {0.1, 0.3, 0.5, 0.7, 0.9};
-    private static final double DEEPEST = 0.995;
-    private static final double FIRST = 0.7;
-    private static final int STEPS = 7;
-    private static final double CLOSE = 0.01;
 
     /** A preset that changes the carrier by less than this from stop to stop passes audio only. */
     private static final double BIASES = 0.02;
@@ -60,6 +55,10 @@ public final class Deepen {
     private final double limit;
     private final Optional<String> loaded;
     private final Progress progress;
+    /** The condition that bound the setting before, and how deep by the small tone's slope: where the next search starts. */
+    private String suspect = FLAT;
+
+    private double reach = 1;
     private int done;
 
     private Deepen(BuildFolder folder, Overlay overlay, double limit, Optional<String> loaded, Progress progress) {
@@ -88,22 +87,25 @@ public final class Deepen {
         Running asSet = Running.of(folder.build(), overlay, Accuracy.LIVE, progress);
         String source = Modulate.source(asSet);
         List<Map<String, Double>> positions = positions(asSet);
-        List<Setting> settings = new ArrayList<>();
+        List<Bearing> bearings = new ArrayList<>();
         for (Map<String, Double> presets : positions) {
-            progress.at(0.05 + 0.7 * done++ / positions.size(), "bias and level");
-            setting(presets, OptionalDouble.empty(), source).ifPresent(settings::add);
+            progress.at(0.05 + 0.6 * done++ / positions.size(), "bias and level");
+            bearing(asSet, presets, OptionalDouble.empty(), source).ifPresent(bearings::add);
         }
-        settings.sort(Comparator.comparingDouble(s -> -s.depth()));
+        bearings.sort(Comparator.comparingDouble(b -> -b.depth()));
         if (loaded.isPresent()) {
             double written = resistor(asSet.circuit(), loaded.get()).resistance();
             Map<String, Double> best =
-                    settings.isEmpty() ? Map.of() : settings.get(0).presets();
+                    bearings.isEmpty() ? Map.of() : bearings.get(0).presets();
             for (double share : LOADS) {
-                progress.at(0.8, "load");
-                setting(best, OptionalDouble.of(share * written), source).ifPresent(settings::add);
+                progress.at(0.65 + 0.2 * share / LOADS[LOADS.length - 1], "load");
+                bearing(asSet, best, OptionalDouble.of(share * written), source).ifPresent(bearings::add);
             }
-            settings.sort(Comparator.comparingDouble(s -> -s.depth()));
+            bearings.sort(Comparator.comparingDouble(b -> -b.depth()));
         }
+        progress.at(0.9, "each condition's own level");
+        List<Setting> settings = new ArrayList<>();
+        for (Bearing b : bearings) settings.add(b.setting(settings.isEmpty()));
         List<String> notes = new ArrayList<>();
         if (positions.size() == 1) notes.add("No preset of this build moves a bias; the audio level alone was sought.");
         if (settings.isEmpty()) {
@@ -135,7 +137,7 @@ public final class Deepen {
     private boolean biases(Running asSet, String preset) {
         List<Double> outputs = new ArrayList<>();
         for (double p : new double[] {0.1, 0.9})
-            running(overlay.set(preset, p), OptionalDouble.empty()).ifPresent(r -> outputs.add(output(r)));
+            running(asSet, overlay.set(preset, p), OptionalDouble.empty()).ifPresent(r -> outputs.add(output(r)));
         if (outputs.size() < 2) return true;
         return Math.abs(outputs.get(1) - outputs.get(0)) > BIASES * output(asSet);
     }
@@ -144,10 +146,10 @@ public final class Deepen {
         return running.state().waveforms().currentAmplitude(running.outputBranch(), 1);
     }
 
-    private Optional<Running> running(Overlay over, OptionalDouble load) {
+    private Optional<Running> running(Running asSet, Overlay over, OptionalDouble load) {
         try {
-            return Optional.of(
-                    Running.of(folder.build(), over, circuit -> withLoad(circuit, load), Accuracy.LIVE, progress));
+            return Optional.of(Running.near(
+                    asSet, folder.build(), over, circuit -> withLoad(circuit, load), Accuracy.LIVE, progress));
         } catch (BadInputException | NoOperatingPoint | NotRunning no) {
             return Optional.empty();
         }
@@ -161,12 +163,14 @@ public final class Deepen {
 
     private Map<String, Overlay> conditions(Overlay base) {
         Map<String, Overlay> all = new LinkedHashMap<>();
-        all.put("as set", base);
-        folder.build().supply().ifPresent(supply -> {
-            if (!(supply instanceof Supply.OfBattery battery)) return;
-            all.put("fresh battery", base.withSupply(state(battery, 1)));
-            all.put("flat battery", base.withSupply(state(battery, Conditions.FULL.flattest())));
-        });
+        if (folder.build().supply().orElse(null) instanceof Supply.OfBattery battery) {
+            boolean fresh = battery.charge() == 1 && base.supply().isEmpty();
+            all.put(fresh ? "as set, fresh battery" : "as set", base);
+            if (!fresh) all.put("fresh battery", base.withSupply(state(battery, 1)));
+            all.put(FLAT, base.withSupply(state(battery, Conditions.FULL.flattest())));
+        } else {
+            all.put("as set", base);
+        }
         for (double t : new double[] {Conditions.FULL.coldest(), Conditions.FULL.warmest()}) {
             all.put(Math.round(t) + " °C", base.atTemperature(t));
         }
@@ -178,77 +182,22 @@ public final class Deepen {
         return new Overlay.SupplyState(battery.emf(charge), battery.resistance(charge));
     }
 
-    /** A condition, its modulator, and the level up to which it is clean. */
-    private record Bound(String name, Modulator modulator, double most, Modulated there) {}
-
-    private Optional<Setting> setting(Map<String, Double> presets, OptionalDouble load, String source) {
+    private Optional<Bearing> bearing(Running asSet, Map<String, Double> presets, OptionalDouble load, String source) {
         Overlay base = overlay;
         for (Map.Entry<String, Double> p : presets.entrySet()) base = base.set(p.getKey(), p.getValue());
-        List<Bound> bounds = new ArrayList<>();
-        for (Map.Entry<String, Overlay> c : conditions(base).entrySet()) {
-            Optional<Running> running = running(c.getValue(), load);
-            if (running.isEmpty()) return Optional.empty();
-            Optional<Bound> bound = bound(c.getKey(), Modulate.modulator(running.get(), source, progress));
-            if (bound.isEmpty()) return Optional.empty();
-            bounds.add(bound.get());
-        }
-        Bound tightest =
-                bounds.stream().min(Comparator.comparingDouble(Bound::most)).orElseThrow();
-        List<Condition> conditions = new ArrayList<>();
-        double shallowest = Double.POSITIVE_INFINITY;
-        for (Bound b : bounds) {
-            if (!(b.modulator().at(tightest.most(), Modulator.USUAL_TONE) instanceof Modulated tone))
-                return Optional.empty();
-            double depth = Math.min(value(tone.positivePeak()), value(tone.negativePeak()));
-            shallowest = Math.min(shallowest, depth);
-            conditions.add(new Condition(
-                    b.name(),
-                    b.most(),
-                    depth,
-                    value(tone.distortion()),
-                    value(tone.swing()),
-                    suffers(b.there()),
-                    crestGives(b.there())));
-        }
-        return Optional.of(new Setting(presets, load, tightest.most(), shallowest, tightest.name(), conditions));
-    }
-
-    private static double value(Figure figure) {
-        return figure instanceof Figure.Known known ? known.value() : 0;
-    }
-
-    private static boolean crestGives(Modulated tone) {
-        return value(tone.positivePeak()) < value(tone.negativePeak());
-    }
-
-    private String suffers(Modulated tone) {
-        if (value(tone.distortion()) >= (1 - 3 * CLOSE) * limit) return "distortion";
-        return "trough";
-    }
-
-    /** The highest level that stays clean, by halving between a clean and an unclean one. */
-    private Optional<Bound> bound(String name, Modulator modulator) {
-        double low = 0,
-                high = FIRST / modulator.small(Modulator.USUAL_TONE).depth(),
-                highest = Double.POSITIVE_INFINITY;
-        Optional<Modulated> best = Optional.empty();
-        for (int k = 0; k < STEPS; k++) {
-            if (modulator.at(high, Modulator.USUAL_TONE) instanceof Modulated tone && clean(tone)) {
-                low = high;
-                best = Optional.of(tone);
-                high = Double.isFinite(highest) ? (low + highest) / 2 : high * 1.25;
-            } else {
-                highest = high;
-                high = (low + highest) / 2;
-            }
-            if (low > 0 && highest - low < CLOSE * low) break;
-        }
-        double most = low;
-        return best.map(tone -> new Bound(name, modulator, most, tone));
-    }
-
-    private boolean clean(Modulated tone) {
-        return value(tone.distortion()) <= limit && value(tone.negativePeak()) <= DEEPEST;
+        Map<String, Overlay> conditions = conditions(base);
+        List<Borne> each = conditions.entrySet().parallelStream()
+                .flatMap(c -> running(asSet, c.getValue(), load)
+                        .map(r -> new Borne(c.getKey(), Modulate.modulator(r, source, progress), limit))
+                        .stream())
+                .toList();
+        if (each.size() < conditions.size()) return Optional.empty();
+        Optional<Bearing> found = Bearing.of(presets, load, each, suspect, reach);
+        found.ifPresent(bearing -> {
+            suspect = bearing.binds().name();
+            reach = bearing.level() * bearing.binds().slope();
+        });
+        return found;
     }
 
     private String binding(List<Setting> settings, Running asSet, String source, boolean biased) {

@@ -57,7 +57,7 @@ public record Deepened(
      * One supply and temperature.
      *
      * @param name "as set", "flat battery", "−10 °C"
-     * @param most level up to which it is clean, V
+     * @param most level up to which it is clean, V; sought for the deepest setting alone
      * @param depth at the setting's level, a fraction
      * @param distortion there, a fraction
      * @param swing there, Hz
@@ -66,7 +66,7 @@ public record Deepened(
      */
     public record Condition(
             String name,
-            double most,
+            OptionalDouble most,
             double depth,
             double distortion,
             double swing,

@@ -37,7 +37,7 @@ public final class DeepenText {
                     Words.percent(c.depth()),
                     Words.percent(c.distortion()),
                     Words.number(c.swing(), Unit.HERTZ, 2),
-                    Words.number(c.most(), Unit.VOLT, 2));
+                    c.most().isPresent() ? Words.number(c.most().getAsDouble(), Unit.VOLT, 2) : "");
         }
         rows.end();
         if (found.settings().size() > 1) {

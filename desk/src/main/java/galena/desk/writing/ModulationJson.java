@@ -46,13 +46,15 @@ public final class ModulationJson {
                 json.object("presets", () -> s.presets().forEach(json::number));
                 s.load().ifPresent(load -> json.number("load", load));
                 json.number("level", s.level()).number("depth", s.depth()).text("binds", s.binds());
-                json.each("conditions", s.conditions(), c -> json.text("name", c.name())
-                        .number("most", c.most())
-                        .number("depth", c.depth())
-                        .number("distortion", c.distortion())
-                        .number("swing", c.swing())
-                        .text("suffers", c.suffers())
-                        .truth("crestGives", c.crestGives()));
+                json.each("conditions", s.conditions(), c -> {
+                    json.text("name", c.name());
+                    c.most().ifPresent(most -> json.number("most", most));
+                    json.number("depth", c.depth())
+                            .number("distortion", c.distortion())
+                            .number("swing", c.swing())
+                            .text("suffers", c.suffers())
+                            .truth("crestGives", c.crestGives());
+                });
             });
             json.texts("notes", found.notes());
         });
