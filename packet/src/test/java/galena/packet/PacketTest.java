@@ -27,10 +27,10 @@ import galena.build.predict.Prediction.Oscillation;
 import galena.build.predict.Progress;
 import galena.build.predict.Response;
 import galena.build.predict.Running;
-import galena.build.replace.Replacements;
 import galena.build.spread.Conditions;
 import galena.build.spread.Spread;
 import galena.build.spread.SpreadReport;
+import galena.build.substitute.Survey;
 import galena.build.winding.WindingPlan;
 import galena.engine.steady.Accuracy;
 import galena.packet.page.PagePdf;
@@ -123,7 +123,7 @@ class PacketTest {
                         study,
                         Stages.of(folder.build(), running.startup().site().part()),
                         windows),
-                Optional.of(Replacements.of(running, few, Progress.SILENT)),
+                Optional.of(Survey.of(running, few, Progress.SILENT)),
                 Optional.of(Drift.of(folder, Overlay.NONE, Warming.none(25), Drift.CHANNEL, Progress.SILENT)),
                 Optional.of(Response.of(folder, Overlay.NONE, "S1", "mod", 20, 1e5, 10)));
     }
@@ -151,8 +151,7 @@ class PacketTest {
             links.add(((Element) anchors.item(k)).getAttribute("href").substring(1));
         assertThat(ids)
                 .doesNotHaveDuplicates()
-                .contains(
-                        "schematic", "parts", "replacements", "coils", "power-up", "alignment", "readings", "pictures")
+                .contains("schematic", "parts", "substitutes", "coils", "power-up", "alignment", "readings", "pictures")
                 .contains("faults", "reach", "curves", "spread", "drift", "results", "trace", "index");
         assertThat(ids).containsAll(links);
         assertThat(links).containsAll(ids.subList(0, ids.size() - 1));
@@ -352,7 +351,7 @@ class PacketTest {
     }
 
     @Test
-    void replacements_tell_what_changes_with_them() throws Exception {
+    void substitutes_tell_what_changes_with_them() throws Exception {
         assertThat(text("packet.html")).contains("In place of BF256B (Q1)", "J310", "100 pF and 22 pF in parallel");
         assertThat(text("parts.csv")).contains("2N3819");
     }

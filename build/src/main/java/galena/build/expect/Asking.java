@@ -21,11 +21,11 @@ import galena.build.predict.Progress;
 import galena.build.predict.Response;
 import galena.build.predict.Running;
 import galena.build.predict.Running.NotRunning;
-import galena.build.replace.Replacements;
 import galena.build.source.BadInputException;
 import galena.build.spread.Conditions;
 import galena.build.spread.Spread;
 import galena.build.spread.SpreadReport;
+import galena.build.substitute.Survey;
 import galena.engine.circuit.Circuit;
 import galena.engine.steady.Accuracy;
 import java.io.IOException;
@@ -46,7 +46,7 @@ final class Asking {
     private static final double LOWEST_AUDIO = 20, HIGHEST_AUDIO = 100e3;
     private static final int PER_DECADE = 20;
 
-    /** How the work is shared, as progress tells it: prediction, readings, spread, faults, replacements, drift. */
+    /** How the work is shared, as progress tells it: prediction, readings, spread, faults, substitutes, drift. */
     private static final double[] SHARES = {0, 0.08, 0.25, 0.4, 0.65, 0.85, 1};
 
     private final BuildFolder folder;
@@ -104,11 +104,8 @@ final class Asking {
                     () -> Spread.of(folder, Overlay.NONE, Conditions.FULL, COPIES, SEED, share(2)));
             List<FaultTree> faults =
                     get("faults", "faults 1", new TypeReference<>() {}, () -> faults(oscillation, expected, spread));
-            Replacements replacements = get(
-                    "replacements",
-                    "replacements 1",
-                    new TypeReference<>() {},
-                    () -> Replacements.of(running(), share(4)));
+            Survey substitutes =
+                    get("substitutes", "substitutes 1", new TypeReference<>() {}, () -> Survey.of(running(), share(4)));
             DriftReport drift = get(
                     "drift",
                     "drift 1",
@@ -119,7 +116,7 @@ final class Asking {
                     expected,
                     Optional.of(spread),
                     faults,
-                    Optional.of(replacements),
+                    Optional.of(substitutes),
                     Optional.of(drift),
                     get("audio", "audio 1", new TypeReference<>() {}, this::audio));
         } catch (NotRunning onlyDriven) {

@@ -7,9 +7,9 @@ import galena.build.predict.NoOperatingPoint;
 import galena.build.predict.Prediction;
 import galena.build.predict.Progress;
 import galena.build.predict.Response;
-import galena.build.replace.Replacements;
 import galena.build.source.BadInputException;
 import galena.build.spread.SpreadReport;
+import galena.build.substitute.Survey;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -21,7 +21,7 @@ import java.util.Optional;
  * @param expected readings and what spoils them
  * @param spread over tolerances, devices, heat and battery; empty where nothing oscillates by itself, as are the next four
  * @param faults a tree for each stage
- * @param replacements what may stand in place of what
+ * @param substitutes what may stand in place of what
  * @param drift from switch-on, in a room that stays as it is
  * @param audio from the audio source to the net that is modulated
  */
@@ -30,7 +30,7 @@ public record Outlook(
         Expected expected,
         Optional<SpreadReport> spread,
         List<FaultTree> faults,
-        Optional<Replacements> replacements,
+        Optional<Survey> substitutes,
         Optional<DriftReport> drift,
         Optional<Response> audio) {
     public Outlook {

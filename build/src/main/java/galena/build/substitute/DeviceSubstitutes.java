@@ -1,6 +1,5 @@
 package galena.build.substitute;
 
-import galena.build.attempt.Draft;
 import galena.build.attempt.Looking;
 import galena.build.attempt.Neighbour;
 import galena.build.attempt.Stock;
@@ -12,14 +11,23 @@ import galena.build.predict.Progress;
 import galena.build.quantity.Engineering;
 import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
-import galena.trade.device.Device;
-import galena.trade.device.DeviceLibrary;
+import galena.build.wiring.Names;
+import galena.engine.circuit.Circuit;
+import galena.engine.part.Bipolar;
+import galena.engine.part.Capacitor;
+import galena.engine.part.Diode;
+import galena.engine.part.DualGateMosfet;
+import galena.engine.part.Jfet;
+import galena.engine.part.Part;
+import galena.engine.part.Resistor;
 import galena.trade.preferred.Series;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
@@ -30,8 +38,13 @@ final class DeviceSubstitutes {
     private static final double REACH = 5;
     private static final int DRAWN = 2;
 
+    private static final int FEW = 8;
+    private static final double HOPELESS = 0.5;
+
     /** Copies are few: one in so many may miss before a device counts as no substitute. */
     private static final double AS_GOOD = 0.05;
+
+    private static final List<String> BIASED = List.of("source", "emitter", "base", "gate", "gate1", "gate2", "anode");
 
     private final Tried here;
     private final PartEntry entry;
@@ -76,28 +89,51 @@ final class DeviceSubstitutes {
                 entry.name(), entry.label(), here.standing().yield(), rows, window(), notes);
     }
 
-    private Optional<DeviceWindow> window() throws BadInputException {
+    private Optional<DeviceWindow> window() {
         progress.at(0.72, "window of parameters");
-        if (entry.kind() == PartKind.JFET) return JfetWindow.of(here, entry, looking);
-        if (entry.kind() == PartKind.NPN || entry.kind() == PartKind.PNP) return BipolarWindow.of(here, entry, looking);
+        return law().flatMap(law -> WindowSearch.of(law, new Specimen(here, entry, looking)));
+    }
+
+    private Optional<Law> law() {
+        Circuit circuit = here.running().circuit();
+        Part part = circuit.part(entry.name()).orElseThrow();
+        if (part instanceof Jfet jfet) return Optional.of(new JfetLaw(jfet.model()));
+        if (part instanceof Bipolar bipolar)
+            return Optional.of(new BipolarLaw(bipolar.model(), entry.kind() == PartKind.NPN));
+        if (part instanceof Diode diode) return Optional.of(new DiodeLaw(diode.junction(), seriesResistance(circuit)));
+        if (part instanceof DualGateMosfet fet
+                && fet.lower().threshold() < 0
+                && fet.upper().threshold() < 0)
+            return Optional.of(new DualGateLaw(fet, between("gate1"), between("gate2"), between("output")));
         return Optional.empty();
     }
 
+    private double seriesResistance(Circuit circuit) {
+        return circuit.part(Names.resistance(entry.name()))
+                .map(part -> ((Resistor) part).resistance())
+                .orElse(0.0);
+    }
+
+    /** A capacitance that a typed device brings along between its pins, F. */
+    private double between(String which) {
+        return here.running()
+                .circuit()
+                .part(entry.name() + "." + which)
+                .map(part -> ((Capacitor) part).capacitance())
+                .orElse(0.0);
+    }
+
     private List<String> types() {
-        List<String> all = DeviceLibrary.standard().devices().stream()
-                .filter(d -> Stock.fits(entry.kind(), d))
-                .map(Device::type)
-                .filter(t -> !t.equals(entry.type().orElse("")))
-                .toList();
+        List<String> all = Candidates.types(here.build(), entry);
         return drawerOnly ? all.stream().filter(stock::holdsDevice).toList() : all;
     }
 
     private SubstituteReport.Row row(String type) {
-        Optional<Build> build = with(here.build(), Map.of(key(entry), type));
+        Optional<Build> build = Candidates.with(here.build(), Map.of(Candidates.key(entry), type));
         if (build.isEmpty())
             return new SubstituteReport.Row(
                     type, SubstituteReport.Fit.NOT, "", 0, "its sheet lacks what a prediction needs");
-        Optional<Tried> asItIs = looking.look(build.get()).map(t -> looking.draw(t, Substitute.COPIES));
+        Optional<Tried> asItIs = looking.look(build.get(), here.running()).map(this::drawn);
         if (asItIs.isPresent() && good(asItIs.get())) return row(type, SubstituteReport.Fit.AS_IT_IS, "", asItIs.get());
         Optional<Changed> changed = changed(build.get());
         if (changed.isPresent() && good(changed.get().tried))
@@ -126,16 +162,10 @@ final class DeviceSubstitutes {
                                 .toList());
     }
 
-    private static String key(PartEntry part) {
-        return part.path() + "." + part.kind().key();
-    }
-
-    private static Optional<Build> with(Build build, Map<String, String> changes) {
-        try {
-            return Optional.of(Draft.with(build, changes));
-        } catch (BadInputException unfit) {
-            return Optional.empty();
-        }
+    /** A few copies first: where most of those fail, more would only tell by how much. */
+    private Tried drawn(Tried look) {
+        Tried few = looking.draw(look, FEW);
+        return few.standing().yield() < HOPELESS ? few : looking.draw(few, Substitute.COPIES);
     }
 
     private record Changed(String words, double value, Tried tried) {
@@ -160,7 +190,7 @@ final class DeviceSubstitutes {
         return looks.stream()
                 .sorted(Comparator.comparingDouble(Changed::penalty))
                 .limit(DRAWN)
-                .map(c -> new Changed(c.words, c.value, looking.draw(c.tried, Substitute.COPIES)))
+                .map(c -> new Changed(c.words, c.value, drawn(c.tried)))
                 .min(Comparator.comparingDouble(Changed::penalty));
     }
 
@@ -169,21 +199,23 @@ final class DeviceSubstitutes {
         for (double value : values) {
             String text = Engineering.exact(value, Unit.OHM);
             String words = resistor.name() + " " + resistor.label() + " → " + text;
-            with(build, Map.of(key(resistor), text))
-                    .flatMap(looking::look)
+            Candidates.with(build, Map.of(Candidates.key(resistor), text))
+                    .flatMap(b -> looking.look(b, here.running()))
                     .map(t -> new Changed(words, value, looking.beside(here, t)))
                     .ifPresent(looks::add);
         }
         return looks;
     }
 
-    /** Resistors at the electrode that carries the device's current: source or emitter, or below it. */
+    /** Resistors that set the device's current: at its source or emitter, its base or gate, or its anode; not all those on a rail. */
     private List<PartEntry> around(Build build) {
-        if (entry.kind() == PartKind.DIODE) return List.of();
-        String net = entry.pin(entry.kind() == PartKind.JFET ? "source" : "emitter");
+        Set<String> nets = new HashSet<>();
+        for (String pin : BIASED) if (entry.kind().pins().contains(pin)) nets.add(entry.pin(pin));
+        nets.remove(Circuit.GROUND);
+        build.supply().ifPresent(supply -> nets.remove(supply.plus()));
         return build.parts().values().stream()
                 .filter(p -> p.kind() == PartKind.RESISTOR)
-                .filter(p -> p.pins().containsValue(net))
+                .filter(p -> p.pins().values().stream().anyMatch(nets::contains))
                 .toList();
     }
 }

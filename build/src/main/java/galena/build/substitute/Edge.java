@@ -12,20 +12,22 @@ final class Edge {
     private Edge() {}
 
     /**
-     * @param inside a value that works
+     * @param inside a value that works, above zero as all of them are
      * @param outside as far as is asked
      * @param works solves one device
-     * @param unit of the parameter
+     * @param sign that people give the parameter
+     * @param unit of it
      * @return the last value that works, its interval reaching to the first that does not; missing where even {@code outside} works
      */
-    static Figure find(double inside, double outside, DoublePredicate works, Unit unit, String quantity) {
+    static Figure find(double inside, double outside, DoublePredicate works, int sign, Unit unit, String quantity) {
         if (works.test(outside))
             return new Figure.Missing(
                     quantity,
-                    "works to " + Engineering.print(outside, unit, 2).replace('-', '−') + ", as far as was tried");
+                    "works to " + Engineering.print(sign * outside, unit, 2).replace('-', '−')
+                            + ", as far as was tried");
         double good = inside, bad = outside;
         for (int k = 0; k < HALVINGS; k++) {
-            double middle = Math.copySign(Math.sqrt(good * bad), good);
+            double middle = Math.sqrt(good * bad);
             if (works.test(middle)) good = middle;
             else bad = middle;
         }

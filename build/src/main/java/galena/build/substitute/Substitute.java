@@ -25,7 +25,8 @@ import java.util.stream.Collectors;
 public final class Substitute {
     static final int COPIES = 24;
 
-    private static final Set<PartKind> DEVICES = Set.of(PartKind.JFET, PartKind.NPN, PartKind.PNP, PartKind.DIODE);
+    private static final Set<PartKind> DEVICES =
+            Set.of(PartKind.JFET, PartKind.NPN, PartKind.PNP, PartKind.DIODE, PartKind.DUAL_GATE_MOSFET);
     private static final Set<PartKind> VALUES = Set.of(PartKind.RESISTOR, PartKind.CAPACITOR, PartKind.COIL);
 
     private Substitute() {}
@@ -56,7 +57,8 @@ public final class Substitute {
                         () -> new NotRunning(
                                 "the build does not oscillate as it is, so nothing can be held against it; galena predict says why"));
         Stock stock = new Stock(folder.drawer());
-        if (VALUES.contains(entry.kind())) return new ValueSubstitutes(here, entry, folder.drawer(), looking).report();
+        if (VALUES.contains(entry.kind()))
+            return new ValueSubstitutes(here, entry, folder.drawer(), looking, progress).report();
         return new DeviceSubstitutes(here, entry, stock, looking, drawerOnly, progress).report();
     }
 

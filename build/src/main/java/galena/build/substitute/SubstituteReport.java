@@ -62,10 +62,17 @@ public sealed interface SubstituteReport {
     /**
      * Values for a passive part.
      *
+     * @param range of single values that do as well; empty for coils
      * @param combinations of one part or two, nearest value first
      * @param notes what to know besides
      */
-    record Values(String part, String now, double goodNow, List<Combination> combinations, List<String> notes)
+    record Values(
+            String part,
+            String now,
+            double goodNow,
+            Optional<ValueRange> range,
+            List<Combination> combinations,
+            List<String> notes)
             implements SubstituteReport {
         public Values {
             combinations = List.copyOf(combinations);

@@ -1,18 +1,16 @@
 package galena.build.substitute;
 
-import galena.build.attempt.Draft;
 import galena.build.attempt.Looking;
 import galena.build.attempt.Neighbour;
 import galena.build.attempt.Tried;
 import galena.build.figure.Figure;
-import galena.build.folder.Build;
 import galena.build.folder.Drawer;
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
+import galena.build.predict.Progress;
 import galena.build.quantity.Engineering;
 import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
-import galena.build.source.BadInputException;
 import galena.trade.preferred.Series;
 import galena.trade.preferred.TwoParts;
 import galena.trade.preferred.TwoParts.Combination;
@@ -20,6 +18,7 @@ import galena.trade.preferred.TwoParts.Joined;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** One part or two of the drawer in place of a value, with what they do by prediction. */
 final class ValueSubstitutes {
@@ -34,15 +33,17 @@ final class ValueSubstitutes {
     private final PartEntry entry;
     private final Drawer drawer;
     private final Looking looking;
+    private final Progress progress;
 
-    ValueSubstitutes(Tried here, PartEntry entry, Drawer drawer, Looking looking) {
+    ValueSubstitutes(Tried here, PartEntry entry, Drawer drawer, Looking looking, Progress progress) {
+        this.progress = progress;
         this.here = here;
         this.entry = entry;
         this.drawer = drawer;
         this.looking = looking;
     }
 
-    SubstituteReport.Values report() throws BadInputException {
+    SubstituteReport.Values report() {
         double wanted = entry.value().orElseThrow().value();
         List<Double> held = held();
         List<String> notes = new ArrayList<>();
@@ -60,7 +61,12 @@ final class ValueSubstitutes {
         notes.addAll(Substitute.missed(here));
         notes.add("Each value of the drawer is taken to be there twice, within 5 %.");
         return new SubstituteReport.Values(
-                entry.name(), entry.label(), here.standing().yield(), rows, notes);
+                entry.name(), entry.label(), here.standing().yield(), range(), rows, notes);
+    }
+
+    private Optional<ValueRange> range() {
+        return Survey.of(here.running(), part -> part.name().equals(entry.name()), progress).values().stream()
+                .findFirst();
     }
 
     private List<Double> held() {
@@ -100,16 +106,11 @@ final class ValueSubstitutes {
                 "both parts within 5 %",
                 entry.kind().key(),
                 entry.name());
-        Neighbour neighbour;
-        try {
-            Build with = Draft.with(
-                    here.build(), Map.of(entry.path() + "." + entry.kind().key(), text));
-            neighbour = looking.look(with)
-                    .map(t -> Neighbour.of(text, here, looking.beside(here, t)))
-                    .orElse(Neighbour.silent(text));
-        } catch (BadInputException beyond) {
-            neighbour = new Neighbour(text, "lies outside what the part may be", 0);
-        }
+        Neighbour neighbour = Candidates.with(here.build(), Map.of(Candidates.key(entry), text))
+                .map(with -> looking.look(with, here.running())
+                        .map(t -> Neighbour.of(text, here, looking.beside(here, t)))
+                        .orElse(Neighbour.silent(text)))
+                .orElse(new Neighbour(text, "lies outside what the part may be", 0));
         return new SubstituteReport.Combination(words(c), value, c.error(), neighbour.effects(), neighbour.yield());
     }
 

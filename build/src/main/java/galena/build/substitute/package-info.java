@@ -1,12 +1,14 @@
 /**
- * What can stand in a part's place: other devices, each by full prediction and with the one resistor that makes it work; the window
- * of device parameters that work, and a test with two resistors and a voltmeter that tells whether a part on the bench is inside;
- * two parts for a value that the drawer lacks. Open {@link galena.build.substitute.Substitute} first.
+ * What can stand in a part's place, each candidate by prediction. {@link galena.build.substitute.Substitute} (open first) looks at one
+ * part closely: every device of its family over copies and with the one resistor that makes it work; the window of device parameters that
+ * work, and a test with two resistors and a voltmeter that tells whether a part on the bench is inside; two parts for a value that the
+ * drawer lacks. {@link galena.build.substitute.Survey} looks at all parts of a build at once, with typical, weakest and strongest
+ * specimens and neighbouring values, for the packet.
  *
- * <p>Promised: every row was solved; a window's ends were solved on both sides. Readings of the test are of the same device equations
- * as the build's.
+ * <p>Promised: nothing is called a substitute that was not solved; a window's ends were solved on both sides, and so were the corners of the
+ * test's readings, which come of the same device equations as the build's.
  *
- * <p>Absent on purpose: pinouts and packages, which the sheet tells.
+ * <p>Absent on purpose: pinouts, packages, ratings and prices, which the sheet tells.
  */
 @NullMarked
 package galena.build.substitute;

@@ -3,6 +3,7 @@ package galena.build.substitute;
 import galena.engine.part.Bipolar;
 import galena.engine.part.Jfet;
 import galena.engine.part.Junction;
+import galena.engine.part.Mosfet;
 import galena.proof.Kind;
 import galena.proof.Published;
 import org.junit.jupiter.api.Test;
@@ -49,5 +50,35 @@ class TestCircuitTest {
                         beta * (SUPPLY - junction) / 1e6 * 1e3,
                         TestCircuit.collectorVoltage(model, SUPPLY, 1e6, 1e3),
                         1e-4);
+    }
+
+    /** Two currents through one junction: the drops differ by n·kT/q for each e-fold. */
+    @Test
+    void two_resistors_show_the_emission_coefficient() {
+        Junction junction = Junction.silicon(2e-9, 1.8, 0, 0.7, 0.5, 0).withLeakage(0);
+        double high = TestCircuit.forwardVoltage(junction, 0, SUPPLY, 10e3),
+                low = TestCircuit.forwardVoltage(junction, 0, SUPPLY, 1e6);
+        double currents = (SUPPLY - high) / 10e3 / ((SUPPLY - low) / 1e6);
+        Published.source("build", Kind.CLOSED_FORM, "Shockley's law at two currents")
+                .matchesRelative(
+                        "difference of a diode's drops", 1.8 * DiodeLaw.THERMAL * Math.log(currents), high - low, 2e-3);
+    }
+
+    /** With the upper channel wide open a dual-gate MOSFET reads as the square law of its lower one. */
+    @Test
+    void an_open_upper_channel_leaves_the_lower_one_to_read() {
+        double cutoff = 1.5, current = 6e-3, resistor = 1e3;
+        Mosfet.Model lower = channel(-cutoff, current / (cutoff * cutoff)), upper = channel(-2, 0.02);
+        double a = current * resistor / cutoff, x = (Math.sqrt(1 + 4 * a) - 1) / (2 * a);
+        Published.source("build", Kind.CLOSED_FORM, "square law with a source resistor, a quadratic")
+                .matchesRelative(
+                        "volts across 1 kilohm under a dual-gate MOSFET",
+                        cutoff * (1 - x),
+                        TestCircuit.sourceVoltage(lower, upper, SUPPLY, 0, SUPPLY / 2, resistor),
+                        1e-3);
+    }
+
+    private static Mosfet.Model channel(double threshold, double beta) {
+        return new Mosfet.Model(threshold, beta, 0, 0, 0, 0, 1e-9, null);
     }
 }

@@ -39,6 +39,9 @@ public final class SubstituteJson {
     }
 
     private static void values(Json json, Values report) {
+        report.range()
+                .ifPresent(r ->
+                        json.object("range", () -> json.number("low", r.low()).number("high", r.high())));
         json.each("combinations", report.combinations(), c -> json.text("words", c.words())
                 .figure("value", c.value())
                 .number("error", c.error())

@@ -82,7 +82,16 @@ public final class SubstituteText {
     }
 
     private void values(Values report) {
-        page.heading("Nearest");
+        report.range().ifPresent(range -> {
+            page.heading("Single values that do");
+            page.line(
+                    range.low() == range.high()
+                            ? "None but its own: the next values either way change too much."
+                            : Words.number(range.low(), range.unit(), 2) + " to "
+                                    + Words.number(range.high(), range.unit(), 2)
+                                    + ", the trimmer turned back to the channel; typical parts.");
+        });
+        page.heading("What the drawer makes, the nearest value first");
         Page.Table table = page.table().folding();
         for (Combination c : report.combinations())
             table.row(

@@ -73,7 +73,7 @@ class PacketCommandTest {
         JsonNode packet = packet();
         assertThat(packet.get("oscillates").asBoolean()).isTrue();
         assertThat(packet.get("faults")).isNotEmpty();
-        assertThat(packet.get("replacements").get("devices")).isNotEmpty();
+        assertThat(packet.get("substitutes").get("devices")).isNotEmpty();
         Map<String, String> first = written();
         assertThat(first).containsKeys("packet.html", "parts.csv", "schematic.svg", "summary.txt");
         try (Stream<Path> kept = Files.list(folder.resolve(".cache"))) {

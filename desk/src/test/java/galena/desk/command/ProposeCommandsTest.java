@@ -15,6 +15,7 @@ import galena.build.propose.ProposeAnswer;
 import galena.build.quantity.Unit;
 import galena.build.substitute.DeviceWindow;
 import galena.build.substitute.SubstituteReport;
+import galena.build.substitute.ValueRange;
 import galena.desk.Screen;
 import galena.desk.console.ExitCode;
 import galena.desk.writing.ProposeJson;
@@ -112,6 +113,8 @@ final class ProposeCommandsTest {
                 "Cf",
                 "100 pF",
                 1,
+                Optional.of(new ValueRange(
+                        "Cf", 100e-12, Unit.FARAD, 82e-12, 120e-12, List.of(), Optional.empty())),
                 List.of(new SubstituteReport.Combination(
                         "82 pF and 18 pF in parallel", volts, 0.01, "hardly anything changes", 1)),
                 List.of());
@@ -124,6 +127,8 @@ final class ProposeCommandsTest {
                     .isLessThanOrEqualTo(80);
         }
         SubstituteText.print(devices, screen.terminal);
+        SubstituteText.print(values, screen.terminal);
+        assertThat(screen.answers()).contains("82 pF to 120 pF, the trimmer turned back");
         assertThat(screen.answers()).contains("With a change", "Does not do", "400 mV to 700 mV", "works to 46 mA");
     }
 

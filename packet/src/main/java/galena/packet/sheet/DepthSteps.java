@@ -49,7 +49,7 @@ final class DepthSteps {
     private Item wanted(Quantity wanted, Figure.Known negative) {
         List<String> below = new ArrayList<>();
         findings.outlook()
-                .replacements()
+                .substitutes()
                 .flatMap(r -> Optional.ofNullable(r.own().values().get(Drawn.Quantity.AUDIO)))
                 .ifPresent(a -> below.add(needed(a)));
         if (curve.deepestClean() instanceof Figure.Known deepest)

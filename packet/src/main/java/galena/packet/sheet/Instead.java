@@ -2,30 +2,30 @@ package galena.packet.sheet;
 
 import galena.build.folder.PartEntry;
 import galena.build.quantity.Unit;
-import galena.build.replace.DeviceChoice;
-import galena.build.replace.Replacements;
-import galena.build.replace.ValueRange;
+import galena.build.substitute.DeviceChoice;
+import galena.build.substitute.Survey;
+import galena.build.substitute.ValueRange;
 import java.util.List;
 import java.util.Optional;
 
 /** What may stand in place of a part, in a line. */
 final class Instead {
-    /** More types than these are in the table of replacements. */
+    /** More types than these are in the table of substitutes. */
     private static final int NAMED = 4;
 
-    private final Optional<Replacements> replacements;
+    private final Optional<Survey> substitutes;
 
     Instead(Findings findings) {
-        replacements = findings.outlook().replacements();
+        substitutes = findings.outlook().substitutes();
     }
 
     String of(PartEntry part) {
-        return replacements
+        return substitutes
                 .map(r -> part.type().isPresent() ? devices(r, part) : values(r, part))
                 .orElse("");
     }
 
-    private static String devices(Replacements all, PartEntry part) {
+    private static String devices(Survey all, PartEntry part) {
         List<String> types = all.devices().stream()
                 .filter(d -> d.parts().contains(part.name()) && d.fits())
                 .map(DeviceChoice::type)
@@ -35,7 +35,7 @@ final class Instead {
                 + (types.size() > NAMED ? " and " + (types.size() - NAMED) + " more" : "");
     }
 
-    private static String values(Replacements all, PartEntry part) {
+    private static String values(Survey all, PartEntry part) {
         return all.values().stream()
                 .filter(v -> v.part().equals(part.name()))
                 .findFirst()

@@ -51,7 +51,7 @@ public final class PacketJson {
         readings(findings, top);
         windings(findings, top);
         FaultJson.add(findings, top);
-        ReplacementJson.add(findings, top);
+        SubstituteJson.add(findings, top);
         results(findings, top);
         findings.outlook().spread().ifPresent(report -> {
             ObjectNode copies = top.putObject("copies");

@@ -17,7 +17,7 @@ final class PartsSheet {
                 .toList();
         Grid grid = new Grid(
                 "Parts, also in parts.csv. What may stand instead was solved for; what changes with it is told under"
-                        + " Replacements.",
+                        + " Substitutes.",
                 List.of("Part", "Value", "Tolerance", "Type", "Why", "Instead"),
                 rows);
         Paragraph pins =

@@ -19,7 +19,7 @@ public final class Sheets {
             CautionSheet::of,
             SchematicSheet::of,
             PartsSheet::of,
-            ReplacementSheet::of,
+            SubstituteSheet::of,
             WindingSheet::of,
             LayoutSheet::of,
             PowerUpSheet::of,

@@ -1,4 +1,4 @@
-package galena.build.replace;
+package galena.build.substitute;
 
 import galena.build.quantity.Unit;
 import galena.build.spread.Drawn;

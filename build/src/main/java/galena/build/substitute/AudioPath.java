@@ -1,4 +1,4 @@
-package galena.build.replace;
+package galena.build.substitute;
 
 import galena.build.folder.Intent;
 import galena.build.predict.Running;

@@ -1,4 +1,4 @@
-package galena.build.replace;
+package galena.build.substitute;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -15,14 +15,14 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class ReplacementsTest {
-    private static Replacements found;
+class SurveyTest {
+    private static Survey found;
 
     @BeforeAll
     static void ask(@TempDir Path place) throws Exception {
         Running running = Running.of(DemoBuild.in(place).build(), Overlay.NONE, Accuracy.LIVE, Progress.SILENT);
         Set<String> asked = Set.of("Q1", "Q2", "Q3", "Q4", "Cb", "Cp", "Cq", "Ca", "Rn", "Rs");
-        found = Replacements.of(running, part -> asked.contains(part.name()), Progress.SILENT);
+        found = Survey.of(running, part -> asked.contains(part.name()), Progress.SILENT);
     }
 
     @Test

@@ -1,13 +1,13 @@
-package galena.build.replace;
+package galena.build.substitute;
 
 import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
 import galena.build.predict.Running;
 import galena.build.quantity.Quantity;
-import galena.build.replace.ValueRange.Pair;
-import galena.build.replace.ValueRange.Step;
 import galena.build.spread.Drawn;
 import galena.build.spread.Judge;
+import galena.build.substitute.ValueRange.Pair;
+import galena.build.substitute.ValueRange.Step;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Capacitor;
 import galena.engine.part.Part;

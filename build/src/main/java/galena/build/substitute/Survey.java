@@ -1,14 +1,11 @@
-package galena.build.replace;
+package galena.build.substitute;
 
+import galena.build.attempt.Draft;
 import galena.build.folder.Build;
-import galena.build.folder.BuildReader;
 import galena.build.folder.PartEntry;
 import galena.build.predict.Progress;
 import galena.build.predict.Running;
 import galena.build.source.BadInputException;
-import galena.build.source.Edit;
-import galena.build.source.Editor;
-import galena.build.source.SourceFile;
 import galena.build.spread.Drawn;
 import galena.build.spread.Judge;
 import galena.build.wiring.CircuitOf;
@@ -16,8 +13,6 @@ import galena.build.wiring.Specimens;
 import galena.engine.circuit.Circuit;
 import galena.engine.part.Part;
 import galena.engine.part.VoltageSource;
-import galena.trade.device.Device;
-import galena.trade.device.Lookup;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -32,14 +27,16 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 
 /**
- * What may stand in place of each part of a build.
+ * What may stand in place of each part of a build, at a first look: every device of the same family with typical, weakest and strongest
+ * specimens, all parts of a type together, and every resistor and capacitor with neighbouring values. {@link Substitute} looks closer at
+ * one part.
  *
  * @param own how the build does as it stands, trimmed
  * @param devices other types, those that fit first, nearest in supply current first
  * @param values of resistors and capacitors, in the order of the file
  */
-public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRange> values) {
-    public Replacements {
+public record Survey(Drawn own, List<DeviceChoice> devices, List<ValueRange> values) {
+    public Survey {
         devices = List.copyOf(devices);
         values = List.copyOf(values);
     }
@@ -50,17 +47,18 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
      * @param running the build as it stands
      * @throws CancellationException when the progress says so
      */
-    public static Replacements of(Running running, Progress progress) {
+    public static Survey of(Running running, Progress progress) {
         return of(running, entry -> true, progress);
     }
 
     /** The same of some parts only. */
-    public static Replacements of(Running running, Predicate<PartEntry> asked, Progress progress) {
+    public static Survey of(Running running, Predicate<PartEntry> asked, Progress progress) {
         Judge judge = new Judge(running, progress);
         Drawn own = judge.typical();
         Values values = new Values(running, judge, own);
         List<Supplier<Object>> tasks = new ArrayList<>();
-        groups(running.build(), asked).forEach((type, parts) -> candidates(running.build(), type)
+        groups(running.build(), asked).forEach((type, parts) -> Candidates.types(
+                        running.build(), running.build().part(parts.get(0)).orElseThrow())
                 .forEach(other -> tasks.add(() -> choice(running, judge, own, type, parts, other))));
         for (PartEntry entry : running.build().parts().values())
             if (asked.test(entry) && Values.isAsked(entry)) tasks.add(() -> values.of(entry));
@@ -69,11 +67,11 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
                 .map(task -> {
                     if (progress.cancelled()) throw new CancellationException("stopped on request");
                     Object answer = task.get();
-                    progress.at((double) done.incrementAndGet() / tasks.size(), "replacements");
+                    progress.at((double) done.incrementAndGet() / tasks.size(), "substitutes");
                     return answer;
                 })
                 .toList();
-        return new Replacements(own, sorted(answers, own), only(answers, ValueRange.class));
+        return new Survey(own, sorted(answers, own), only(answers, ValueRange.class));
     }
 
     private static <T> List<T> only(List<Object> answers, Class<T> kind) {
@@ -106,21 +104,12 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
         return groups;
     }
 
-    private static List<String> candidates(Build build, String type) {
-        if (!(build.devices().find(type) instanceof Lookup.Known known)) return List.of();
-        return build.devices().devices().stream()
-                .filter(d -> d.family() == known.device().family())
-                .map(Device::type)
-                .filter(other -> !other.equals(known.device().type()))
-                .toList();
-    }
-
     private static DeviceChoice choice(
             Running running, Judge judge, Drawn own, String type, List<String> parts, String other) {
         Optional<Drawn> typical = Optional.empty();
         Set<String> failures = new LinkedHashSet<>();
         try {
-            for (Circuit circuit : specimens(running, parts, type, other)) {
+            for (Circuit circuit : specimens(running, parts, other)) {
                 Optional<Drawn> drawn = judge.judge(circuit);
                 if (drawn.isEmpty()) break;
                 failures.addAll(
@@ -138,9 +127,8 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
     }
 
     /** With typical specimens of the other type, then all weakest, then all strongest. */
-    private static List<Circuit> specimens(Running running, List<String> parts, String type, String other)
-            throws BadInputException {
-        Build changed = with(running.build(), parts, type, other);
+    private static List<Circuit> specimens(Running running, List<String> parts, String other) throws BadInputException {
+        Build changed = with(running.build(), parts, other);
         Circuit fresh = CircuitOf.build(changed, running.overlay()).circuit();
         Circuit typical = quiet(fresh, running.circuit()), weak = typical, strong = typical;
         for (String name : parts) {
@@ -163,13 +151,9 @@ public record Replacements(Drawn own, List<DeviceChoice> devices, List<ValueRang
         return quiet.atTemperature(running.temperature());
     }
 
-    private static Build with(Build build, List<String> parts, String type, String other) throws BadInputException {
-        SourceFile file = build.file();
-        for (String name : parts) {
-            PartEntry entry = build.part(name).orElseThrow();
-            file = Editor.apply(
-                    file, Edit.change(entry.path() + "." + entry.kind().key(), type, other));
-        }
-        return BuildReader.read(file, build.name(), build.devices());
+    private static Build with(Build build, List<String> parts, String other) throws BadInputException {
+        Map<String, String> changes = new LinkedHashMap<>();
+        for (String name : parts) changes.put(Candidates.key(build.part(name).orElseThrow()), other);
+        return Draft.with(build, changes);
     }
 }

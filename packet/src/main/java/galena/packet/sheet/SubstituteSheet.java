@@ -1,11 +1,11 @@
 package galena.packet.sheet;
 
 import galena.build.quantity.Unit;
-import galena.build.replace.DeviceChoice;
-import galena.build.replace.Replacements;
-import galena.build.replace.ValueRange;
-import galena.build.replace.ValueRange.Step;
 import galena.build.spread.Drawn;
+import galena.build.substitute.DeviceChoice;
+import galena.build.substitute.Survey;
+import galena.build.substitute.ValueRange;
+import galena.build.substitute.ValueRange.Step;
 import galena.packet.page.Page.Block;
 import galena.packet.page.Page.Grid;
 import galena.packet.page.Page.Paragraph;
@@ -17,19 +17,19 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What changes with other parts. */
-final class ReplacementSheet {
+final class SubstituteSheet {
     private static final String NONE = "—";
 
-    private ReplacementSheet() {}
+    private SubstituteSheet() {}
 
     static Optional<Section> of(Findings findings) {
         return findings.outlook()
-                .replacements()
+                .substitutes()
                 .filter(r -> !r.devices().isEmpty() || !r.values().isEmpty())
-                .map(ReplacementSheet::section);
+                .map(SubstituteSheet::section);
     }
 
-    private static Section section(Replacements all) {
+    private static Section section(Survey all) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paragraph(
                 "Every candidate was put in its place, solved, trimmed back to the channel and held against the"
@@ -50,7 +50,7 @@ final class ReplacementSheet {
                             + " trimming and to the output.",
                     List.of("Part", "Value", "Will do", "Next lower", "Next higher", "Of two"),
                     all.values().stream().map(v -> value(all.own(), v)).toList()));
-        return new Section("replacements", "Replacements", blocks);
+        return new Section("substitutes", "Substitutes", blocks);
     }
 
     private static List<String> device(Drawn own, DeviceChoice d) {

@@ -2,22 +2,22 @@ package galena.packet.sheet;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import galena.build.replace.DeviceChoice;
-import galena.build.replace.Replacements;
-import galena.build.replace.ValueRange;
 import galena.build.spread.Drawn;
+import galena.build.substitute.DeviceChoice;
+import galena.build.substitute.Survey;
+import galena.build.substitute.ValueRange;
 import java.util.List;
 import java.util.Locale;
 
 /** What may stand instead, for programs. */
-final class ReplacementJson {
-    private ReplacementJson() {}
+final class SubstituteJson {
+    private SubstituteJson() {}
 
     static void add(Findings findings, ObjectNode top) {
-        findings.outlook().replacements().ifPresent(all -> write(all, top.putObject("replacements")));
+        findings.outlook().substitutes().ifPresent(all -> write(all, top.putObject("substitutes")));
     }
 
-    private static void write(Replacements all, ObjectNode to) {
+    private static void write(Survey all, ObjectNode to) {
         copy(all.own(), to.putObject("own"));
         ArrayNode devices = to.putArray("devices");
         for (DeviceChoice choice : all.devices()) {

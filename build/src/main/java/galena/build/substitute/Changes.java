@@ -1,4 +1,4 @@
-package galena.build.replace;
+package galena.build.substitute;
 
 import galena.build.spread.Drawn;
 import java.util.ArrayList;
