@@ -57,9 +57,14 @@ final class Fit {
 
     /** Fits from a point. */
     static Fit from(ReadingModel model, List<Observation> observed, Point start) {
+        return from(model, observed, start, MOST_STEPS);
+    }
+
+    /** The same in a few steps at most. */
+    static Fit from(ReadingModel model, List<Observation> observed, Point start, int most) {
         Point now = start;
         boolean fresh = true; // slopes serve two steps: they cost six times what readings do
-        for (int step = 0; step < MOST_STEPS; step++) {
+        for (int step = 0; step < most; step++) {
             double[] aim = aim(observed, now);
             double before = misfit(observed, now.z, now.readings), longest = longest(now.z, aim);
             Optional<Point> better = better(model, observed, now, aim);
@@ -101,9 +106,31 @@ final class Fit {
         return slopes;
     }
 
-    /** No step taken: the readings' probability if everything were straight about this point. */
-    static Fit straight(List<Observation> observed, Point at) {
-        return new Fit(observed, at.z, at.readings, at.slopes);
+    /** How far the best numbers would move each reading from that of the typical build, were everything straight. */
+    static double[] straightMove(List<Observation> observed, double[] typical, double[][] slopes) {
+        double[] weights = new CholeskyDecomposition(MatrixUtils.createRealMatrix(covariance(observed, slopes)))
+                .getSolver()
+                .solve(new ArrayRealVector(errors(observed, typical)))
+                .toArray();
+        double[] z = gathered(slopes, weights, slopes[0].length), moved = new double[typical.length];
+        for (int i = 0; i < moved.length; i++) moved[i] = dot(slopes[i], z);
+        return moved;
+    }
+
+    /** −2 ln of the readings' probability density, were everything straight about the typical build. */
+    static double straightCost(List<Observation> observed, double[] typical, double[][] slopes) {
+        CholeskyDecomposition k = new CholeskyDecomposition(MatrixUtils.createRealMatrix(covariance(observed, slopes)));
+        double[] e = errors(observed, typical);
+        double sum = dot(e, k.getSolver().solve(new ArrayRealVector(e)).toArray());
+        for (int i = 0; i < e.length; i++)
+            sum += Math.log(2 * Math.PI) + 2 * Math.log(k.getL().getEntry(i, i));
+        return sum;
+    }
+
+    private static double[] errors(List<Observation> observed, double[] values) {
+        double[] e = new double[values.length];
+        for (int i = 0; i < e.length; i++) e[i] = observed.get(i).value() - values[i];
+        return e;
     }
 
     private static double[] aim(List<Observation> observed, Point at) {
@@ -200,19 +227,9 @@ final class Fit {
         return misfit;
     }
 
-    /** The same, were everything straight about the point that it was made of. */
-    double straightMisfit() {
-        double[] e = surprise(observed, point());
-        return dot(e, inverse.operate(e));
-    }
-
     /** −2 ln of the readings' probability density under this explanation, all numbers counted in (Laplace). */
     double cost() {
         return misfit + logDeterminant + observed.size() * Math.log(2 * Math.PI);
-    }
-
-    double straightCost() {
-        return straightMisfit() + logDeterminant + observed.size() * Math.log(2 * Math.PI);
     }
 
     /** What all other readings say of reading i: {value, standard deviation of its difference from the one read}. */

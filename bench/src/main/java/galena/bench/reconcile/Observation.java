@@ -17,6 +17,9 @@ import galena.signal.Estimate;
 record Observation(LogEntry entry, Asked asked, double value, double sigma) {
     private static final double CARRIER = 1e-4;
     private static final double LEVEL = 0.05;
+    /** V: what a scope shows of a carrier at least. */
+    private static final double SEEN = 1e-3;
+
     private static final double METER = 0.01;
     private static final double DECIBEL = 1;
 
@@ -25,26 +28,29 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
     private static final double LAW_METER = 0.003;
     private static final double LAW_DECIBEL = 0.5;
 
+    /** dB: fainter harmonics are what is left of others that cancel, and each halving doubles what they may be wrong by. */
+    private static final double FAINT = -55;
+
     static Observation of(LogEntry entry, Asked asked) {
         double value = entry.value().value();
         double own = entry.uncertainty()
                 .map(Quantity::value)
-                .map(half -> half / Estimate.NORMAL_95 / (asked.byRatio() ? Math.abs(value) : 1))
-                .orElse(usual(asked.what(), value));
-        return new Observation(
-                entry, asked, asked.byRatio() ? Math.log(value) : value, Math.hypot(own, law(asked.what(), value)));
+                .map(half -> asked.error(value, half / Estimate.NORMAL_95))
+                .orElse(usual(asked, value));
+        return new Observation(entry, asked, asked.modelled(value), Math.hypot(own, law(asked.what(), value)));
     }
 
-    /** Whether it can be taken: a size is above zero. */
+    /** Whether it can be taken: a size is above zero, but for an amplitude, which says by 0 V that nothing swings. */
     static boolean isUsable(LogEntry entry, Asked asked) {
-        return asked.canBeHad() && (!asked.byRatio() || entry.value().value() > 0);
+        boolean above = entry.value().value() > 0 || asked.what() == What.AMPLITUDE;
+        return asked.canBeHad() && (!asked.byRatio() || above);
     }
 
     /** What a reading without a noted uncertainty may be wrong by, one standard deviation; common practice. */
-    private static double usual(What what, double value) {
-        return switch (what) {
+    private static double usual(Asked asked, double value) {
+        return switch (asked.what()) {
             case CARRIER -> CARRIER;
-            case AMPLITUDE -> LEVEL;
+            case AMPLITUDE -> Math.max(LEVEL, asked.error(value, SEEN));
             case CURRENT -> METER;
             case VOLTAGE -> METER * Math.max(1, Math.abs(value));
             default -> DECIBEL;
@@ -58,7 +64,7 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
             case AMPLITUDE -> LAW_LEVEL;
             case CURRENT -> LAW_METER;
             case VOLTAGE -> LAW_METER * Math.max(1, Math.abs(value));
-            default -> LAW_DECIBEL;
+            default -> LAW_DECIBEL * Math.max(1, Math.pow(10, (FAINT - value) / 20));
         };
     }
 
@@ -75,6 +81,6 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
 
     /** The logged unit's number for a value of the model's. */
     double shown(double modelled) {
-        return asked.byRatio() ? Math.exp(modelled) : modelled;
+        return asked.shown(modelled);
     }
 }

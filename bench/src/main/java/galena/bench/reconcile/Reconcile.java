@@ -58,7 +58,7 @@ public final class Reconcile {
         List<LogEntry> entries = usable(unused);
         if (entries.isEmpty()) return nothing(unused);
         List<Asked> asked = new ArrayList<>();
-        for (LogEntry entry : entries) asked.add(new Asked(entry.what(), Situation.of(build, entry)));
+        for (LogEntry entry : entries) asked.add(Asked.of(build, entry));
         List<Candidate> candidates = Candidate.of(build, asked);
         candidates.forEach(c -> asked.add(c.asked()));
         progress.at(0.05, "steady states");
@@ -66,7 +66,8 @@ public final class Reconcile {
         List<Observation> observed = new ArrayList<>();
         for (int k = 0; k < entries.size(); k++) observed.add(Observation.of(entries.get(k), asked.get(k)));
         progress.at(0.2, "fit");
-        Weighing.Outcome outcome = new Weighing(model, observed, Faults.of(build, Overlay.NONE))
+        Weighing.Outcome outcome = new Weighing(
+                        new Lineup(model, Faults.of(build, Overlay.NONE), observed.size()), observed)
                 .outcome()
                 .orElseThrow(() -> new Running.NotRunning(
                         "the build as drawn does not oscillate under the circumstances of one of the readings"));
@@ -78,7 +79,7 @@ public final class Reconcile {
     private List<LogEntry> usable(List<String> unused) {
         Map<Situation, List<LogEntry>> runs = new LinkedHashMap<>();
         for (LogEntry entry : folder.log()) {
-            Asked asked = new Asked(entry.what(), Situation.of(build, entry));
+            Asked asked = Asked.of(build, entry);
             if (Observation.isUsable(entry, asked))
                 runs.computeIfAbsent(asked.situation(), s -> new ArrayList<>()).add(entry);
             else unused.add(entry.what().inWords() + " " + entry.value().text() + ": " + why(asked));
@@ -120,7 +121,8 @@ public final class Reconcile {
             List<Observation> observed,
             Weighing.Outcome outcome,
             List<Candidate> candidates,
-            List<String> unused) {
+            List<String> unused)
+            throws BadInputException, NoOperatingPoint, Running.NotRunning {
         Fit fit = outcome.fits().get(0);
         Fit.Point before = Fit.point(model, new double[model.latents().size()], observed.size())
                 .orElseThrow();
@@ -138,7 +140,7 @@ public final class Reconcile {
         return new Reconciliation(
                 build.name(),
                 verdict,
-                telling.words(verdict, next),
+                telling.words(verdict, parting(model, observed, outcome), next),
                 telling.readings(folder.log()),
                 unused,
                 unknowns.stream()
@@ -149,6 +151,13 @@ public final class Reconcile {
                 suspicions,
                 fit.misfit(),
                 calibration);
+    }
+
+    private Optional<String> parting(ReadingModel model, List<Observation> observed, Weighing.Outcome outcome)
+            throws BadInputException, NoOperatingPoint, Running.NotRunning {
+        if (outcome.suspects().size() < 2) return Optional.empty();
+        return new Parting(build, observed.stream().map(Observation::asked).toList(), model)
+                .words(outcome.suspects().get(0), outcome.suspects().get(1), progress);
     }
 
     private static Verdict verdict(Weighing.Outcome outcome, boolean anything) {

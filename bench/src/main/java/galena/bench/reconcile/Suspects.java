@@ -3,44 +3,41 @@ package galena.bench.reconcile;
 import galena.build.fault.Fault;
 import galena.build.folder.LogEntry.What;
 import galena.build.readings.ReadingModel;
-import galena.build.readings.ReadingModel.Readings;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * The faults that could explain some readings. All are looked at under the circumstances
- * whose readings are explained worst, the more likely ones under all, the likeliest
- * are fitted in full; the first two looks take the slopes of the sound circuit.
+ * The faults that could explain some readings. All are weighed as if everything were straight about their own typical build, with
+ * an error for what is not; the more likely ones are followed a step or two, the likeliest are fitted in full.
  */
 final class Suspects {
-    /** What a look with the sound circuit's slopes may be off by, in the units of the readings. */
-    private static final double SLACK_CARRIER = 2e-3;
+    /** Of how far a reading is moved: how wrong slopes of the typical build may be about it. */
+    private static final double BENT = 0.3;
+    /** So often a reading that stays off is taken as less exact, as where slopes say nothing of it. */
+    private static final int PASSES = 3;
 
-    private static final double SLACK_LEVEL = 0.1;
-    private static final double SLACK_DECIBEL = 3;
+    private static final double SLACK_CARRIER = 1e-3;
+    private static final double SLACK_LEVEL = 0.03;
+    private static final double SLACK_DECIBEL = 1;
 
-    /** Circumstances under which all faults are looked at. */
-    private static final int LOOKED_AT = 2;
-
-    private static final int LOOKED_AT_AGAIN = 20;
-    private static final int FITTED = 6;
+    private static final int STEPPED = 36;
+    private static final int STEPS = 5;
+    private static final int FITTED = 8;
     private static final int FITTED_FULLY = 3;
+    /** In −2 ln of probability: who lies further behind the best is not looked at again. */
+    private static final double BEHIND = 60;
 
-    private final ReadingModel model;
+    /** Of a misfit, to a reading: so badly the best may explain them before all the others are followed too. */
+    private static final double UNEXPLAINED = 3;
+
+    private final Lineup lineup;
     private final List<Observation> read;
-    private final List<Fault> faults;
-    private final Fit.Point sound;
-    private final double expected;
 
-    Suspects(ReadingModel model, List<Observation> read, List<Fault> faults, Fit.Point sound) {
-        this.model = model;
+    Suspects(Lineup lineup, List<Observation> read) {
+        this.lineup = lineup;
         this.read = read;
-        this.faults = faults;
-        this.sound = sound;
-        expected = middleCarrier();
     }
 
     /**
@@ -50,43 +47,88 @@ final class Suspects {
      */
     record Suspect(Fault fault, ReadingModel model, List<Fit> fits, double cost) {}
 
-    private record Look(Fault fault, ReadingModel model, double cost) {}
+    private record Look(Fault fault, double cost) {}
 
     /** Those fitted in full, best first. */
     List<Suspect> likely() {
-        List<int[]> runs = worstRuns();
-        List<Look> first = faults.parallelStream()
-                .flatMap(f -> look(f, runs.subList(0, Math.min(LOOKED_AT, runs.size()))).stream())
-                .sorted(Comparator.comparingDouble(Look::cost))
-                .limit(LOOKED_AT_AGAIN)
-                .toList();
-        List<Look> again = first.parallelStream()
-                .flatMap(l -> look(l.fault, l.model, List.of(new int[] {0, read.size()})).stream())
-                .sorted(Comparator.comparingDouble(Look::cost))
-                .limit(FITTED)
-                .toList();
-        List<Suspect> fitted = new ArrayList<>();
-        for (Look look : again) {
-            Fit.point(look.model, new double[model.latents().size()], read.size())
-                    .map(start -> Fit.from(look.model, read, start))
-                    .ifPresent(fit -> fitted.add(new Suspect(look.fault, look.model, List.of(fit), fit.cost())));
+        List<Look> looks = looks();
+        List<Suspect> fitted = fitted(looks.subList(0, Math.min(STEPPED, looks.size())));
+        boolean explained = !fitted.isEmpty() && misfit(fitted.get(0)) < UNEXPLAINED * read.size();
+        if (!explained && looks.size() > STEPPED) {
+            fitted.addAll(fitted(looks.subList(STEPPED, looks.size())));
+            fitted.sort(Comparator.comparingDouble(Suspect::cost));
         }
-        fitted.sort(Comparator.comparingDouble(Suspect::cost));
-        for (int k = 0; k < Math.min(FITTED_FULLY, fitted.size()); k++) fitted.set(k, inFull(fitted.get(k)));
+        for (int k = 0; k < Math.min(FITTED_FULLY, fitted.size()); k++) {
+            Suspect s = fitted.get(k);
+            fitted.set(k, of(s, Modes.of(s.model, read, s.fits.get(0).point())));
+        }
         fitted.sort(Comparator.comparingDouble(Suspect::cost));
         return fitted;
     }
 
-    private Suspect inFull(Suspect suspect) {
-        List<Fit> fits = Modes.of(suspect.model, read, suspect.fits.get(0).point());
-        return new Suspect(suspect.fault, suspect.model, fits, fits.get(0).cost());
+    private static double misfit(Suspect s) {
+        return s.fits.get(0).misfit();
     }
 
-    /** With the errors that slopes of another circuit make. */
-    private static List<Observation> loosely(List<Observation> read) {
-        return read.stream()
-                .map(o -> o.loosened(Math.hypot(o.sigma(), slack(o.asked().what()))))
+    private List<Suspect> fitted(List<Look> looks) {
+        List<Suspect> stepped = looks.parallelStream()
+                .flatMap(look -> stepped(look.fault).stream())
+                .sorted(Comparator.comparingDouble(Suspect::cost))
                 .toList();
+        List<Suspect> fitted = new ArrayList<>();
+        for (Suspect s : stepped) {
+            if (fitted.size() == FITTED || s.cost > stepped.get(0).cost + BEHIND) break;
+            fitted.add(of(s, List.of(Fit.from(s.model, read, s.fits.get(0).point()))));
+        }
+        fitted.sort(Comparator.comparingDouble(Suspect::cost));
+        for (int k = 1; k < fitted.size(); k++)
+            fitted.set(k, fromBest(fitted.get(k), fitted.get(0).fits.get(0).z()));
+        fitted.sort(Comparator.comparingDouble(Suspect::cost));
+        return fitted;
+    }
+
+    /** Fitted once more from where the best came to: the same build, but for the fault. */
+    private Suspect fromBest(Suspect s, double[] z) {
+        return Fit.point(s.model, z, read.size())
+                .map(start -> Fit.from(s.model, read, start))
+                .filter(fit -> fit.cost() < s.cost)
+                .map(fit -> of(s, List.of(fit)))
+                .orElse(s);
+    }
+
+    private static Suspect of(Suspect before, List<Fit> fits) {
+        return new Suspect(before.fault, before.model, fits, fits.get(0).cost());
+    }
+
+    /** All of whom the readings could be had, best first. */
+    private List<Look> looks() {
+        return lineup.faults().parallelStream()
+                .flatMap(f -> lineup.typical(f).map(t -> new Look(f, straight(t))).stream())
+                .sorted(Comparator.comparingDouble(Look::cost))
+                .toList();
+    }
+
+    private double straight(Lineup.Typical typical) {
+        double[] off = new double[read.size()];
+        List<Observation> loose = loosened(i -> slack(read.get(i).asked().what()));
+        for (int pass = 0; pass < PASSES; pass++) {
+            double[] moved = Fit.straightMove(loose, typical.values(), typical.slopes());
+            for (int i = 0; i < off.length; i++)
+                off[i] = Math.hypot(BENT * moved[i], read.get(i).value() - typical.values()[i] - moved[i]);
+            loose = loosened(i -> Math.hypot(slack(read.get(i).asked().what()), off[i]));
+        }
+        return Fit.straightCost(loose, typical.values(), typical.slopes());
+    }
+
+    private interface Slack {
+        double of(int reading);
+    }
+
+    private List<Observation> loosened(Slack slack) {
+        List<Observation> loose = new ArrayList<>();
+        for (int i = 0; i < read.size(); i++)
+            loose.add(read.get(i).loosened(Math.hypot(read.get(i).sigma(), slack.of(i))));
+        return loose;
     }
 
     private static double slack(What what) {
@@ -97,69 +139,12 @@ final class Suspects {
         };
     }
 
-    private Optional<Look> look(Fault fault, List<int[]> runs) {
-        try {
-            return look(fault, model.changed(fault::in, expected), runs);
-        } catch (IllegalArgumentException | ArithmeticException unsolvable) {
-            return Optional.empty(); // a circuit that nobody built: with no solution it explains nothing
-        }
-    }
-
-    private Optional<Look> look(Fault fault, ReadingModel changed, List<int[]> runs) {
-        double cost = 0;
-        for (int[] run : runs) {
-            Optional<Readings> there = changed.at(sound.z(), Optional.empty(), run[0], run[1]);
-            if (there.isEmpty()) return Optional.empty();
-            cost += Fit.straight(
-                            loosely(read.subList(run[0], run[1])),
-                            new Fit.Point(sound.z(), there.get(), slopes(run[0], run[1])))
-                    .straightCost();
-        }
-        return Optional.of(new Look(fault, changed, cost));
-    }
-
-    /** Hz, of the carriers read; 0 where none was. */
-    private double middleCarrier() {
-        double[] carriers = read.stream()
-                .filter(o -> o.asked().what() == What.CARRIER)
-                .mapToDouble(o -> o.shown(o.value()))
-                .sorted()
-                .toArray();
-        return carriers.length == 0 ? 0 : carriers[carriers.length / 2];
-    }
-
-    /** From and to of the runs of readings under one circumstance each, those that the sound circuit explains worst first. */
-    private List<int[]> worstRuns() {
-        List<int[]> runs = new ArrayList<>();
-        int from = 0;
-        for (int k = 1; k <= read.size(); k++) {
-            boolean ends = k == read.size()
-                    || !read.get(k)
-                            .asked()
-                            .situation()
-                            .equals(read.get(from).asked().situation());
-            if (!ends) continue;
-            runs.add(new int[] {from, k});
-            from = k;
-        }
-        runs.sort(Comparator.comparingDouble(r -> -excess(r[0], r[1])));
-        return runs;
-    }
-
-    private double excess(int first, int last) {
-        return Fit.straight(read.subList(first, last), new Fit.Point(sound.z(), part(first, last), slopes(first, last)))
-                        .straightMisfit()
-                - (last - first);
-    }
-
-    private Readings part(int first, int last) {
-        return new Readings(
-                first,
-                Arrays.copyOfRange(sound.readings().values(), first, last),
-                sound.readings().periods());
-    }
-
-    private double[][] slopes(int first, int last) {
-        return Arrays.copyOfRange(sound.slopes(), first, last);
+    /** With readings taken as less exact than they are: a few steps then come near enough. */
+    private Optional<Suspect> stepped(Fault fault) {
+        ReadingModel model = lineup.with(fault);
+        List<Observation> loose = loosened(i -> slack(read.get(i).asked().what()));
+        return Fit.point(model, new double[model.latents().size()], read.size())
+                .map(start -> Fit.from(model, loose, start, STEPS))
+                .map(fit -> new Suspect(fault, model, List.of(fit), fit.cost()));
     }
 }

@@ -34,9 +34,10 @@ final class Telling {
         fit = outcome.fits().get(0);
     }
 
-    List<String> words(Verdict verdict, Optional<Reconciliation.Next> next) {
+    List<String> words(Verdict verdict, Optional<String> parting, Optional<Reconciliation.Next> next) {
         List<String> words = new ArrayList<>();
         for (Suspicion s : suspicions()) words.add(s.words() + " " + odds(s.odds()));
+        parting.ifPresent(words::add);
         switch (verdict) {
             case UNEXPLAINED ->
                 words.add("Nothing that was tried explains these readings: no tolerance, device or stray, no single"
@@ -99,17 +100,21 @@ final class Telling {
 
     List<Suspicion> suspicions() {
         List<Suspicion> all = new ArrayList<>();
-        if (!outcome.faults().isEmpty()) {
-            List<String> names = outcome.faults().stream().map(Fault::words).toList();
-            String others = names.size() == 1
-                    ? ""
-                    : " As likely by these readings: " + list(names.subList(1, names.size())) + ".";
-            all.add(new Suspicion(
-                    "A part is wrong: " + names.get(0) + " explains the readings; tolerances and strays do not."
-                            + others,
-                    outcome.gain() / 2));
+        List<String> names = outcome.faults().stream().map(Fault::words).toList();
+        if (names.isEmpty()) {
+            for (Weighing.Wrong wrong : outcome.wrong()) all.add(new Suspicion(wrong(wrong), outcome.gain() / 2));
+            return all;
         }
-        for (Weighing.Wrong wrong : outcome.wrong()) all.add(new Suspicion(wrong(wrong), outcome.gain() / 2));
+        String which = names.size() == 1
+                ? names.get(0) + " explains the readings; tolerances and strays do not."
+                : "it is one of these, which these readings can't tell apart, the likeliest first: "
+                        + String.join("; ", names)
+                        + ". Tolerances and strays don't explain the readings.";
+        List<String> misread = outcome.wrong().stream()
+                .map(w -> named(observed.get(w.index())))
+                .toList();
+        String instead = misread.isEmpty() ? "" : " Or no part is wrong, and misread was " + list(misread) + ".";
+        all.add(new Suspicion("A part is wrong: " + which + instead, outcome.gain() / 2));
         return all;
     }
 
@@ -151,7 +156,7 @@ final class Telling {
                 figure(o, fit.values()[i], posterior, "fitted, 95 %"),
                 (o.value() - before.readings().values()[i]) / Math.hypot(prior, o.sigma()),
                 errorAfter(i),
-                outcome.wrong().stream().anyMatch(w -> w.index() == index));
+                outcome.faults().isEmpty() && outcome.wrong().stream().anyMatch(w -> w.index() == index));
     }
 
     private static Figure.Known figure(Observation o, double modelled, double deviation, String basis) {

@@ -20,8 +20,8 @@ final class Weighing {
     private static final double SLIP = 2 * Math.log(200);
     private static final double PART = 2 * Math.log(20);
     private static final double CLEARLY = 2 * Math.log(20);
-    /** Parts that are not clearly less probable than the best are named with it. */
-    private static final double AS_GOOD = CLEARLY;
+    /** Parts a hundredth as probable as the best are still named with it: the approximation may be off by that. */
+    private static final double AS_GOOD = 2 * Math.log(100);
 
     private static final double FITS = 0.95;
     private static final double HARDLY = 0.999;
@@ -29,15 +29,17 @@ final class Weighing {
     private static final double FAR_APART = 6;
     private static final double TEN_TIMES = 10;
     private static final int MOST_WRONG = 2;
+    /** So many readings far from anything typical are no two slips. */
+    private static final int MOST_FAR = 4;
 
     private final ReadingModel model;
     private final List<Observation> read;
-    private final List<Fault> faults;
+    private final Lineup lineup;
 
-    Weighing(ReadingModel model, List<Observation> read, List<Fault> faults) {
-        this.model = model;
+    Weighing(Lineup lineup, List<Observation> read) {
+        this.model = lineup.sound();
         this.read = read;
-        this.faults = faults;
+        this.lineup = lineup;
     }
 
     /**
@@ -53,8 +55,8 @@ final class Weighing {
      *
      * @param model of the circuit, with its fault if there is one
      * @param fits the explanations, best first
-     * @param wrong readings thought wrong
-     * @param faults those that explain the readings about alike well, best first; empty for none
+     * @param wrong readings thought wrong; beside faults, those that would do instead
+     * @param suspects faults that explain the readings about alike well, best first; empty for none
      * @param gain in −2 ln of probability against nothing being wrong
      * @param explained whether what was read is to be expected from the best of it
      */
@@ -62,9 +64,13 @@ final class Weighing {
             ReadingModel model,
             List<Fit> fits,
             List<Wrong> wrong,
-            List<Fault> faults,
+            List<Suspects.Suspect> suspects,
             double gain,
-            boolean explained) {}
+            boolean explained) {
+        List<Fault> faults() {
+            return suspects.stream().map(Suspects.Suspect::fault).toList();
+        }
+    }
 
     /** @return empty when the circuit as drawn does not oscillate under one of the circumstances */
     Optional<Outcome> outcome() {
@@ -78,26 +84,33 @@ final class Weighing {
         if (isOrdinary(best)) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, true));
         }
+        List<Suspects.Suspect> likely = new Suspects(lineup, read).likely();
+        double byParts = likely.isEmpty()
+                ? Double.NEGATIVE_INFINITY
+                : best.cost()
+                        - likely.get(0).cost()
+                        - PART
+                        - 2 * Math.log(lineup.faults().size());
         Outcome wrong = readings(begin, careful == null ? best.point() : careful.point(), plain);
-        double mostByReadings = wrong.gain;
-        Suspects suspects = new Suspects(model, read, faults, begin);
-        List<Suspects.Suspect> likely = suspects.likely();
-        double mostByParts = Double.NEGATIVE_INFINITY;
-        if (!likely.isEmpty()) {
-            mostByParts = best.cost() - likely.get(0).cost() - PART - 2 * Math.log(faults.size());
-        }
-        if (Math.max(mostByReadings, mostByParts) < CLEARLY) {
+        if (Math.max(wrong.gain, byParts) < CLEARLY) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, isProbable(best, HARDLY)));
         }
-        if (mostByReadings >= mostByParts) return Optional.of(wrong);
+        return Optional.of(wrong.gain > byParts + AS_GOOD ? wrong : parts(likely, byParts, wrong));
+    }
+
+    /** A reading is thought wrong only where no part does nearly as well; else it is named beside the parts. */
+    private Outcome parts(List<Suspects.Suspect> likely, double gain, Outcome wrong) {
         double least = likely.get(0).cost();
-        List<Fault> named = likely.stream()
-                .filter(s -> s.cost() < least + AS_GOOD)
-                .map(Suspects.Suspect::fault)
-                .toList();
+        List<Suspects.Suspect> named =
+                likely.stream().filter(s -> s.cost() < least + AS_GOOD).toList();
         List<Fit> fits = likely.get(0).fits();
-        return Optional.of(new Outcome(
-                likely.get(0).model(), fits, List.of(), named, mostByParts, isProbable(fits.get(0), HARDLY)));
+        return new Outcome(
+                likely.get(0).model(),
+                fits,
+                wrong.gain > gain - AS_GOOD ? wrong.wrong : List.of(),
+                named,
+                gain,
+                isProbable(fits.get(0), HARDLY));
     }
 
     private List<Integer> farApart(Fit.Point at) {
@@ -180,7 +193,7 @@ final class Weighing {
             byDistance.add(new double[] {i, Math.abs(fit.observed().get(i).value() - others[0]) / others[1]});
         }
         byDistance.sort(Comparator.comparingDouble(d -> -d[1]));
-        List<Integer> candidates = new ArrayList<>(far);
+        List<Integer> candidates = new ArrayList<>(far.size() > MOST_FAR ? List.of() : far);
         for (double[] d : byDistance.subList(0, Math.min(3, byDistance.size()))) {
             if (!candidates.contains((int) d[0])) candidates.add((int) d[0]);
         }

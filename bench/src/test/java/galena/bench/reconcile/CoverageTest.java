@@ -48,7 +48,7 @@ final class CoverageTest {
         int latents = model.latents().size();
         Count count = new Count(model.latents(), copies, new int[latents], new double[latents][copies]);
         for (int copy = 0; copy < copies; copy++) {
-            Random random = new Random(1000 + copy);
+            Random random = new Random(900_000 + copy);
             double[] truth = bench.truth(model, random);
             Optional<List<LogEntry>> log = bench.log(model, readings, truth, random);
             while (log.isEmpty()) {

@@ -10,7 +10,9 @@ import galena.engine.part.Part;
 import galena.engine.steady.Waveforms;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * What may be there though nobody drew it: capacitance from every net that swings to ground, and between any two of them; and
@@ -43,6 +45,16 @@ final class Candidates {
         }
         couplings(drawn.circuit(), added);
         return added;
+    }
+
+    /** Nets that stand still beside the others. */
+    static Set<String> still(Build build, Running drawn) {
+        Waveforms w = drawn.state().waveforms();
+        double largest =
+                build.nets().stream().mapToDouble(net -> swing(w, net)).max().orElse(0);
+        Set<String> still = new HashSet<>(build.nets());
+        still.removeIf(net -> swing(w, net) > SWINGS * largest);
+        return still;
     }
 
     private static double swing(Waveforms w, String net) {

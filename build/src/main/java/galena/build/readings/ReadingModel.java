@@ -1,8 +1,11 @@
 package galena.build.readings;
 
 import galena.build.folder.Build;
+import galena.build.folder.LogEntry.What;
 import galena.build.folder.Overlay;
+import galena.build.folder.Probe;
 import galena.build.folder.Supply;
+import galena.build.folder.TestPoint;
 import galena.build.predict.NoOperatingPoint;
 import galena.build.predict.Progress;
 import galena.build.predict.Quiet;
@@ -20,11 +23,15 @@ import galena.engine.part.Load;
 import galena.engine.part.Part;
 import galena.engine.steady.Accuracy;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
@@ -36,6 +43,7 @@ import java.util.stream.IntStream;
 public final class ReadingModel {
     private static final String LOAD = "touched at ";
     private static final String ACROSS = "put across ";
+    private static final Probe NOTHING = new Probe("none", 1e15, 1e-21);
 
     private final Build build;
     private final List<Asked> asked;
@@ -44,6 +52,11 @@ public final class ReadingModel {
     private final List<Latent> latents;
     private final List<Setting> settings;
     private final int[] settingOf;
+    /** By reading: the circuit as loaded while it is read, where that moves nothing but the reading itself by a little. */
+    private final Map<Integer, Setting> inPassing;
+    /** What such a load adds to its reading, found once. */
+    private final Map<Integer, Double> shifts = new ConcurrentHashMap<>();
+
     private final double carrier;
     private final Progress progress;
 
@@ -54,6 +67,7 @@ public final class ReadingModel {
             List<Circumstance> circumstances,
             List<Latent> latents,
             List<Setting> settings,
+            Map<Integer, Setting> inPassing,
             double carrier,
             Progress progress) {
         this.build = build;
@@ -62,14 +76,17 @@ public final class ReadingModel {
         this.circumstances = circumstances;
         this.latents = latents;
         this.settings = settings;
+        this.inPassing = inPassing;
         this.carrier = carrier;
         this.progress = progress;
-        settingOf = asked.stream()
-                .mapToInt(a -> IntStream.range(0, settings.size())
-                        .filter(k -> settings.get(k).situation().equals(a.situation()))
-                        .findFirst()
-                        .orElseThrow())
-                .toArray();
+        settingOf = new int[asked.size()];
+        for (int k = 0; k < settingOf.length; k++) {
+            Situation own = asked.get(k).situation(), under = inPassing.containsKey(k) ? own.untouched() : own;
+            settingOf[k] = IntStream.range(0, settings.size())
+                    .filter(j -> settings.get(j).situation().equals(under))
+                    .findFirst()
+                    .orElseThrow();
+        }
     }
 
     /**
@@ -100,22 +117,64 @@ public final class ReadingModel {
             throws BadInputException, NoOperatingPoint, Running.NotRunning {
         Running drawn = Running.of(build, Overlay.NONE, Accuracy.LIVE, progress);
         List<Part> added = Candidates.of(build, drawn);
-        List<Situation> situations =
-                asked.stream().map(Asked::situation).distinct().toList();
-        List<Circuit> bases = new ArrayList<>();
-        for (Situation situation : situations) bases.add(base(build, situation, added));
+        Set<String> still = Candidates.still(build, drawn);
+        Map<Integer, Setting> inPassing = new HashMap<>();
+        Set<Situation> situations = new LinkedHashSet<>();
+        for (Asked one : asked)
+            situations.add(isInPassing(one, still) ? one.situation().untouched() : one.situation());
         Assembled first = CircuitOf.build(build, Overlay.NONE).changed(c -> c.plus(added.toArray(Part[]::new)));
         List<Unknown> unknowns = Unknowns.of(build, first);
-        List<Circumstance> circumstances = Circumstance.of(build, situations);
+        List<Circumstance> circumstances = Circumstance.of(build, List.copyOf(situations));
         List<Latent> latents = latents(build, unknowns, circumstances, first.base());
         List<Setting> settings = new ArrayList<>();
-        for (int k = 0; k < situations.size(); k++)
-            settings.add(setting(
-                    situations.get(k), bases.get(k), unknowns, circumstances, Set.of(), latents.size(), 0, progress));
+        for (Situation situation : situations) {
+            Circuit base = base(build, situation, with(added, places(asked, still, situation)));
+            settings.add(setting(situation, base, unknowns, circumstances, Set.of(), latents.size(), progress));
+        }
+        for (int k = 0; k < asked.size(); k++) {
+            if (!isInPassing(asked.get(k), still)) continue;
+            Situation own = asked.get(k).situation();
+            Circuit base = base(build, own.untouched(), with(added, places(asked, still, own.untouched())))
+                    .with(load(own.point().orElseThrow(), own.load().orElseThrow()));
+            inPassing.put(k, setting(own, base, unknowns, circumstances, Set.of(), latents.size(), progress));
+        }
         besideOneAnother(settings);
         double carrier = drawn.state().waveforms().frequency();
         return new ReadingModel(
-                build, List.copyOf(asked), unknowns, circumstances, latents, settings, carrier, progress);
+                build, List.copyOf(asked), unknowns, circumstances, latents, settings, inPassing, carrier, progress);
+    }
+
+    /** A probe on a net that stands still loads nothing that swings: the circuit is solved without it. */
+    private static boolean isInPassing(Asked asked, Set<String> still) {
+        Situation s = asked.situation();
+        boolean level = asked.what() == What.VOLTAGE || asked.what() == What.AMPLITUDE;
+        return level
+                && s.load().isPresent()
+                && s.added() == 0
+                && s.point()
+                        .map(p -> still.contains(p.at()) && p.to().equals(Circuit.GROUND))
+                        .orElse(false);
+    }
+
+    /** Nothing, in the places where loads are put in passing: circuits with and without them then have one structure. */
+    private static List<Part> places(List<Asked> asked, Set<String> still, Situation under) {
+        Map<String, Part> places = new LinkedHashMap<>();
+        for (Asked one : asked) {
+            if (!isInPassing(one, still) || !one.situation().untouched().equals(under)) continue;
+            TestPoint p = one.situation().point().orElseThrow();
+            places.put(p.name(), load(p, NOTHING));
+        }
+        return List.copyOf(places.values());
+    }
+
+    private static Load load(TestPoint at, Probe probe) {
+        return new Load(LOAD + at.name(), at.at(), at.to(), probe.resistance(), probe.capacitance());
+    }
+
+    private static List<Part> with(List<Part> some, List<Part> more) {
+        List<Part> all = new ArrayList<>(some);
+        all.addAll(more);
+        return all;
     }
 
     private static Circuit base(Build build, Situation situation, List<Part> added) throws BadInputException {
@@ -131,10 +190,7 @@ public final class ReadingModel {
         Circuit circuit = Quiet.of(build, CircuitOf.build(build, overlay).circuit());
         List<Part> more = new ArrayList<>(added);
         situation.point().ifPresent(p -> {
-            situation
-                    .load()
-                    .ifPresent(
-                            l -> more.add(new Load(LOAD + p.name(), p.at(), p.to(), l.resistance(), l.capacitance())));
+            situation.load().ifPresent(l -> more.add(load(p, l)));
             if (situation.added() > 0) more.add(new Capacitor(ACROSS + p.name(), p.at(), p.to(), situation.added()));
         });
         return circuit.plus(more.toArray(Part[]::new));
@@ -147,7 +203,6 @@ public final class ReadingModel {
             List<Circumstance> circumstances,
             Set<String> frozen,
             int numbers,
-            double expected,
             Progress progress) {
         int temperature = -1, at = Unknowns.numbers(unknowns);
         for (Circumstance c : circumstances) {
@@ -155,7 +210,7 @@ public final class ReadingModel {
             at++;
         }
         Steps steps = new Steps(unknowns, circumstances, situation, frozen);
-        return new Setting(situation, base, steps, temperature, numbers, expected, progress.watch());
+        return new Setting(situation, base, steps, temperature, numbers, progress.watch());
     }
 
     private static void besideOneAnother(List<Setting> settings) {
@@ -204,7 +259,7 @@ public final class ReadingModel {
                         ? settings.get(k).at(z, near.flatMap(n -> n.periods.states.get(k)))
                         : Optional.<Setting.State>empty())
                 .toList();
-        return readings(states, wanted, first, last);
+        return readings(states, first, last);
     }
 
     /** The same from cold and to the live accuracy on its own mesh: what a reading would be. */
@@ -213,7 +268,33 @@ public final class ReadingModel {
         List<Optional<Setting.State>> states = IntStream.range(0, settings.size())
                 .mapToObj(k -> wanted.contains(k) ? settings.get(k).exact(z) : Optional.<Setting.State>empty())
                 .toList();
-        return readings(states, wanted, first, last);
+        double[] values = new double[last - first];
+        for (int k = first; k < last; k++) {
+            Setting own = inPassing.get(k);
+            Optional<Setting.State> state = own == null ? states.get(settingOf[k]) : own.exact(z);
+            if (state.isEmpty()) return Optional.empty();
+            values[k - first] = value(k, state.get());
+            if (!Double.isFinite(values[k - first])) return Optional.empty();
+        }
+        return Optional.of(new Readings(first, values, new Periods(states)));
+    }
+
+    private double value(int reading, Setting.State state) {
+        return Readout.of(asked.get(reading), state.equations()).value(state);
+    }
+
+    /** What a load in passing adds, with everything typical; empty where that could not be solved. */
+    private Optional<Double> shift(int reading) {
+        Setting own = inPassing.get(reading);
+        if (own == null) return Optional.of(0.0);
+        Double known = shifts.get(reading);
+        if (known != null) return Optional.of(known);
+        double[] typical = new double[latents.size()];
+        Optional<Setting.State> without = settings.get(settingOf[reading]).at(typical, Optional.empty());
+        Optional<Double> found =
+                without.flatMap(s -> own.beside(s, typical).map(l -> value(reading, l) - value(reading, s)));
+        found.ifPresent(s -> shifts.put(reading, s));
+        return found;
     }
 
     private Set<Integer> wanted(int first, int last) {
@@ -222,15 +303,13 @@ public final class ReadingModel {
         return wanted;
     }
 
-    private Optional<Readings> readings(
-            List<Optional<Setting.State>> states, Set<Integer> wanted, int first, int last) {
-        for (int k : wanted) if (states.get(k).isEmpty()) return Optional.empty();
+    private Optional<Readings> readings(List<Optional<Setting.State>> states, int first, int last) {
         double[] values = new double[last - first];
         for (int k = first; k < last; k++) {
-            Setting.State state = states.get(settingOf[k]).orElseThrow();
-            var waveforms = state.period().waveforms();
-            values[k - first] = Readout.of(asked.get(k), waveforms.equations()).value(waveforms);
-            if (asked.get(k).what() == galena.build.folder.LogEntry.What.CARRIER) values[k - first] += state.mesh();
+            Optional<Setting.State> state = states.get(settingOf[k]);
+            Optional<Double> shift = state.isEmpty() ? Optional.empty() : shift(k);
+            if (shift.isEmpty()) return Optional.empty();
+            values[k - first] = value(k, state.orElseThrow()) + shift.get();
             if (!Double.isFinite(values[k - first])) return Optional.empty();
         }
         return Optional.of(new Readings(first, values, new Periods(states)));
@@ -246,8 +325,7 @@ public final class ReadingModel {
                     .filter(r -> settingOf[r] == k)
                     .toArray();
             List<Readout> readouts = new ArrayList<>();
-            for (int r : mine)
-                readouts.add(Readout.of(asked.get(r), state.period().waveforms().equations()));
+            for (int r : mine) readouts.add(Readout.of(asked.get(r), state.equations()));
             double[][] rows = settings.get(k).slopes(state, z, readouts);
             for (int r = 0; r < mine.length; r++) all[mine[r] - first] = rows[r];
         });
@@ -280,24 +358,23 @@ public final class ReadingModel {
     /**
      * The same readings of a circuit with something changed. What is unknown of a device that was replaced no longer says anything;
      * of other parts it stays.
-     *
-     * @param expected Hz near which it must start to oscillate, or it counts as silent; 0 where nothing is expected
      */
-    public ReadingModel changed(UnaryOperator<Circuit> change, double expected) {
-        List<Setting> other = new ArrayList<>();
-        for (Setting setting : settings) {
-            Circuit base = change.apply(setting.base());
-            Set<String> frozen = new HashSet<>();
-            for (Part part : base.parts()) {
-                boolean device = part instanceof Jfet || part instanceof Bipolar;
-                boolean same =
-                        setting.base().part(part.name()).map(part::equals).orElse(false);
-                if (device && !same) frozen.add(part.name());
-            }
-            other.add(setting(
-                    setting.situation(), base, unknowns, circumstances, frozen, latents.size(), expected, progress));
-        }
+    public ReadingModel changed(UnaryOperator<Circuit> change) {
+        List<Setting> other = settings.stream().map(s -> changed(s, change)).toList();
         besideOneAnother(other);
-        return new ReadingModel(build, asked, unknowns, circumstances, latents, other, carrier, progress);
+        Map<Integer, Setting> passing = new HashMap<>();
+        inPassing.forEach((k, s) -> passing.put(k, changed(s, change)));
+        return new ReadingModel(build, asked, unknowns, circumstances, latents, other, passing, carrier, progress);
+    }
+
+    private Setting changed(Setting setting, UnaryOperator<Circuit> change) {
+        Circuit base = change.apply(setting.base());
+        Set<String> frozen = new HashSet<>();
+        for (Part part : base.parts()) {
+            boolean device = part instanceof Jfet || part instanceof Bipolar;
+            boolean same = setting.base().part(part.name()).map(part::equals).orElse(false);
+            if (device && !same) frozen.add(part.name());
+        }
+        return setting(setting.situation(), base, unknowns, circumstances, frozen, latents.size(), progress);
     }
 }
