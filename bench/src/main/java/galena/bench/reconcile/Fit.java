@@ -22,6 +22,10 @@ final class Fit {
     /** Of a number in one step: further than this the slopes say nothing. */
     private static final double LONGEST = 2;
 
+    private static final int PATIENCE = 7;
+    /** Of a misfit, to a reading, after so many steps: there is nothing to be found here. */
+    private static final double HOPELESS = 300;
+
     private static final double STILL = 0.02;
     /** Gain in the sum of squares that is worth another step. */
     private static final double GAIN = 0.02;
@@ -75,6 +79,7 @@ final class Fit {
             if (fresh) now = new Point(now.z, now.readings, model.slopes(now.readings, now.z));
             double gained = before - misfit(observed, now.z, now.readings);
             if (better.isPresent() && gained < GAIN && longest < 10 * STILL) break;
+            if (step >= PATIENCE && misfit(observed, now.z, now.readings) > HOPELESS * observed.size()) break;
         }
         double[][] slopes = fresh ? now.slopes : model.slopes(now.readings, now.z);
         return new Fit(observed, now.z, now.readings, slopes);

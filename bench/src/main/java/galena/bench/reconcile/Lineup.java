@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 
 /** Each fault's build with all else typical: what it reads, and how that moves with every unknown. Found once, it serves any log. */
 final class Lineup {
@@ -14,6 +15,8 @@ final class Lineup {
     private final List<Fault> faults;
     private final int count;
     private final Map<Fault, Optional<Typical>> known = new ConcurrentHashMap<>();
+
+    private @Nullable Optional<double[]> sound;
 
     /** @param count of the model's readings that were taken */
     Lineup(ReadingModel model, List<Fault> faults, int count) {
@@ -36,6 +39,26 @@ final class Lineup {
     /** The readings of builds with this fault. */
     ReadingModel with(Fault fault) {
         return model.changed(fault::in);
+    }
+
+    /** Whether a fault moves some reading by more than that reading's error; what moves none explains nothing. */
+    boolean isHeard(Fault fault, List<Observation> read) {
+        Optional<Typical> with = typical(fault);
+        if (with.isEmpty()) return false;
+        Optional<double[]> without = soundValues();
+        if (without.isEmpty()) return true;
+        for (int i = 0; i < count; i++) {
+            double moved = Math.abs(with.get().values[i] - without.get()[i]);
+            if (moved > read.get(i).sigma()) return true;
+        }
+        return false;
+    }
+
+    private synchronized Optional<double[]> soundValues() {
+        if (sound == null)
+            sound = model.at(new double[model.latents().size()], Optional.empty(), 0, count)
+                    .map(Readings::values);
+        return sound;
     }
 
     /** Empty where a reading that was taken cannot be had of it, as a carrier where nothing oscillates. */

@@ -5,6 +5,7 @@ import galena.build.folder.LogEntry.What;
 import galena.build.quantity.Quantity;
 import galena.build.readings.Asked;
 import galena.signal.Estimate;
+import java.util.List;
 
 /**
  * A logged reading as the fit takes it.
@@ -30,6 +31,10 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
 
     /** dB: fainter harmonics are what is left of others that cancel, and each halving doubles what they may be wrong by. */
     private static final double FAINT = -55;
+
+    private static final double ROUGH_CARRIER = 1e-3;
+    private static final double ROUGH_LEVEL = 0.03;
+    private static final double ROUGH_DECIBEL = 1;
 
     static Observation of(LogEntry entry, Asked asked) {
         double value = entry.value().value();
@@ -77,6 +82,21 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
     /** With a larger error. */
     Observation loosened(double wider) {
         return new Observation(entry, asked, value, wider);
+    }
+
+    /** The same readings, less exact: where steps of a fit are long, exact ones hold it to a narrow bent valley. */
+    static List<Observation> roughly(List<Observation> exact) {
+        return exact.stream()
+                .map(o -> o.loosened(Math.hypot(o.sigma(), rough(o.asked.what()))))
+                .toList();
+    }
+
+    private static double rough(What what) {
+        return switch (what) {
+            case CARRIER -> ROUGH_CARRIER;
+            case SECOND_HARMONIC, THIRD_HARMONIC -> ROUGH_DECIBEL;
+            default -> ROUGH_LEVEL;
+        };
     }
 
     /** The logged unit's number for a value of the model's. */

@@ -1,7 +1,6 @@
 package galena.bench.reconcile;
 
 import galena.build.fault.Fault;
-import galena.build.folder.LogEntry.What;
 import galena.build.readings.ReadingModel;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -18,19 +17,16 @@ final class Suspects {
     /** So often a reading that stays off is taken as less exact, as where slopes say nothing of it. */
     private static final int PASSES = 3;
 
-    private static final double SLACK_CARRIER = 1e-3;
-    private static final double SLACK_LEVEL = 0.03;
-    private static final double SLACK_DECIBEL = 1;
-
-    private static final int STEPPED = 36;
-    private static final int STEPS = 5;
-    private static final int FITTED = 8;
-    private static final int FITTED_FULLY = 3;
+    private static final int STEPPED = 14;
+    private static final int STEPPED_MORE = 40;
+    private static final int STEPS = 4;
+    private static final int FITTED = 6;
+    private static final int FITTED_FULLY = 2;
     /** In −2 ln of probability: who lies further behind the best is not looked at again. */
-    private static final double BEHIND = 60;
+    private static final double BEHIND = 50;
 
-    /** Of a misfit, to a reading: so badly the best may explain them before all the others are followed too. */
-    private static final double UNEXPLAINED = 3;
+    /** Of a misfit, to a reading: where the best explains them worse, others are followed too. */
+    private static final double HARDLY = 1.3;
 
     private final Lineup lineup;
     private final List<Observation> read;
@@ -52,10 +48,11 @@ final class Suspects {
     /** Those fitted in full, best first. */
     List<Suspect> likely() {
         List<Look> looks = looks();
-        List<Suspect> fitted = fitted(looks.subList(0, Math.min(STEPPED, looks.size())));
-        boolean explained = !fitted.isEmpty() && misfit(fitted.get(0)) < UNEXPLAINED * read.size();
-        if (!explained && looks.size() > STEPPED) {
-            fitted.addAll(fitted(looks.subList(STEPPED, looks.size())));
+        int first = Math.min(STEPPED, looks.size()), more = Math.min(STEPPED_MORE, looks.size());
+        List<Suspect> fitted = fitted(looks.subList(0, first));
+        boolean explained = !fitted.isEmpty() && fitted.get(0).fits.get(0).misfit() < HARDLY * read.size();
+        if (!explained && more > first) {
+            fitted.addAll(fitted(looks.subList(first, more)));
             fitted.sort(Comparator.comparingDouble(Suspect::cost));
         }
         for (int k = 0; k < Math.min(FITTED_FULLY, fitted.size()); k++) {
@@ -66,10 +63,6 @@ final class Suspects {
         return fitted;
     }
 
-    private static double misfit(Suspect s) {
-        return s.fits.get(0).misfit();
-    }
-
     private List<Suspect> fitted(List<Look> looks) {
         List<Suspect> stepped = looks.parallelStream()
                 .flatMap(look -> stepped(look.fault).stream())
@@ -77,11 +70,11 @@ final class Suspects {
                 .toList();
         List<Suspect> fitted = new ArrayList<>();
         for (Suspect s : stepped) {
-            if (fitted.size() == FITTED || s.cost > stepped.get(0).cost + BEHIND) break;
+            if (fitted.size() == FITTED) break;
             fitted.add(of(s, List.of(Fit.from(s.model, read, s.fits.get(0).point()))));
         }
         fitted.sort(Comparator.comparingDouble(Suspect::cost));
-        for (int k = 1; k < fitted.size(); k++)
+        for (int k = 1; k < fitted.size() && fitted.get(k).cost < fitted.get(0).cost + BEHIND; k++)
             fitted.set(k, fromBest(fitted.get(k), fitted.get(0).fits.get(0).z()));
         fitted.sort(Comparator.comparingDouble(Suspect::cost));
         return fitted;
@@ -100,9 +93,10 @@ final class Suspects {
         return new Suspect(before.fault, before.model, fits, fits.get(0).cost());
     }
 
-    /** All of whom the readings could be had, best first. */
+    /** All that the readings can be had of and hear, best first. */
     private List<Look> looks() {
         return lineup.faults().parallelStream()
+                .filter(f -> lineup.isHeard(f, read))
                 .flatMap(f -> lineup.typical(f).map(t -> new Look(f, straight(t))).stream())
                 .sorted(Comparator.comparingDouble(Look::cost))
                 .toList();
@@ -110,39 +104,22 @@ final class Suspects {
 
     private double straight(Lineup.Typical typical) {
         double[] off = new double[read.size()];
-        List<Observation> loose = loosened(i -> slack(read.get(i).asked().what()));
+        List<Observation> loose = Observation.roughly(read);
         for (int pass = 0; pass < PASSES; pass++) {
             double[] moved = Fit.straightMove(loose, typical.values(), typical.slopes());
             for (int i = 0; i < off.length; i++)
                 off[i] = Math.hypot(BENT * moved[i], read.get(i).value() - typical.values()[i] - moved[i]);
-            loose = loosened(i -> Math.hypot(slack(read.get(i).asked().what()), off[i]));
+            loose = new ArrayList<>();
+            List<Observation> rough = Observation.roughly(read);
+            for (int i = 0; i < off.length; i++) loose.add(rough.get(i).loosened(Math.hypot(rough.get(i).sigma(), off[i])));
         }
         return Fit.straightCost(loose, typical.values(), typical.slopes());
-    }
-
-    private interface Slack {
-        double of(int reading);
-    }
-
-    private List<Observation> loosened(Slack slack) {
-        List<Observation> loose = new ArrayList<>();
-        for (int i = 0; i < read.size(); i++)
-            loose.add(read.get(i).loosened(Math.hypot(read.get(i).sigma(), slack.of(i))));
-        return loose;
-    }
-
-    private static double slack(What what) {
-        return switch (what) {
-            case CARRIER -> SLACK_CARRIER;
-            case SECOND_HARMONIC, THIRD_HARMONIC -> SLACK_DECIBEL;
-            default -> SLACK_LEVEL;
-        };
     }
 
     /** With readings taken as less exact than they are: a few steps then come near enough. */
     private Optional<Suspect> stepped(Fault fault) {
         ReadingModel model = lineup.with(fault);
-        List<Observation> loose = loosened(i -> slack(read.get(i).asked().what()));
+        List<Observation> loose = Observation.roughly(read);
         return Fit.point(model, new double[model.latents().size()], read.size())
                 .map(start -> Fit.from(model, loose, start, STEPS))
                 .map(fit -> new Suspect(fault, model, List.of(fit), fit.cost()));

@@ -32,6 +32,10 @@ final class Weighing {
     /** So many readings far from anything typical are no two slips. */
     private static final int MOST_FAR = 4;
 
+    private static final int ROUGH_STEPS = 6;
+    /** Of a rough misfit, to a reading. */
+    private static final double HOPELESS = 10;
+
     private final ReadingModel model;
     private final List<Observation> read;
     private final Lineup lineup;
@@ -78,8 +82,8 @@ final class Weighing {
         if (start.isEmpty()) return Optional.empty();
         Fit.Point begin = start.get();
         List<Integer> far = farApart(begin);
-        Fit careful = far.isEmpty() ? null : Fit.from(model, loosened(begin, far), begin);
-        List<Fit> plain = Modes.of(model, read, careful == null ? begin : careful.point());
+        Fit careful = far.isEmpty() ? null : Fit.from(model, Observation.roughly(loosened(begin, far)), begin, ROUGH_STEPS);
+        List<Fit> plain = far.size() > MOST_FAR ? roughly(careful.point()) : Modes.of(model, read, careful == null ? begin : careful.point());
         Fit best = plain.get(0);
         if (isOrdinary(best)) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, true));
@@ -91,11 +95,22 @@ final class Weighing {
                         - likely.get(0).cost()
                         - PART
                         - 2 * Math.log(lineup.faults().size());
-        Outcome wrong = readings(begin, careful == null ? best.point() : careful.point(), plain);
+        boolean byPart = !likely.isEmpty() && isProbable(likely.get(0).fits().get(0), HARDLY);
+        Outcome wrong = byPart && far.size() > MOST_FAR
+                ? new Outcome(model, plain, List.of(), List.of(), 0, false)
+                : readings(begin, careful == null ? best.point() : careful.point(), plain);
         if (Math.max(wrong.gain, byParts) < CLEARLY) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, isProbable(best, HARDLY)));
         }
         return Optional.of(wrong.gain > byParts + AS_GOOD ? wrong : parts(likely, byParts, wrong));
+    }
+
+    /** Where much lies far off: if it does so even roughly, finer steps are spared. */
+    private List<Fit> roughly(Fit.Point near) {
+        Fit rough = Fit.from(model, Observation.roughly(read), near, ROUGH_STEPS);
+        return rough.misfit() > HOPELESS * read.size()
+                ? List.of(Fit.from(model, read, rough.point(), 0))
+                : Modes.of(model, read, rough.point());
     }
 
     /** A reading is thought wrong only where no part does nearly as well; else it is named beside the parts. */
