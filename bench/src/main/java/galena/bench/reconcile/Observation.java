@@ -32,6 +32,9 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
     /** dB: fainter harmonics are what is left of others that cancel, and each halving doubles what they may be wrong by. */
     private static final double FAINT = -55;
 
+    /** Of its stated error: so much at least is a reading's own. */
+    private static final double LEAST_OWN = 0.3;
+
     private static final double ROUGH_CARRIER = 1e-3;
     private static final double ROUGH_LEVEL = 0.03;
     private static final double ROUGH_DECIBEL = 1;
@@ -40,9 +43,14 @@ record Observation(LogEntry entry, Asked asked, double value, double sigma) {
         double value = entry.value().value();
         double own = entry.uncertainty()
                 .map(Quantity::value)
-                .map(half -> asked.error(value, half / Estimate.NORMAL_95))
+                .map(half -> asked.error(value, unshared(half / Estimate.NORMAL_95, asked.gain() * value)))
                 .orElse(usual(asked, value));
         return new Observation(entry, asked, asked.modelled(value), Math.hypot(own, law(asked.what(), value)));
+    }
+
+    /** What a reading errs by beyond what it shares with others of its instrument. */
+    private static double unshared(double all, double shared) {
+        return Math.sqrt(Math.max(all * all - shared * shared, LEAST_OWN * all * LEAST_OWN * all));
     }
 
     /** Whether it can be taken: a size is above zero, but for an amplitude, which says by 0 V that nothing swings. */

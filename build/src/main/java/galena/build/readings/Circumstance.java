@@ -122,6 +122,11 @@ record Circumstance(Latent latent, String part, Predicate<Situation> under, Chan
                 (part, z) -> part);
     }
 
+    /** What an instrument multiplies all its readings by; it is no part's. */
+    static Latent gain(String instrument) {
+        return latent("gain of " + instrument, Unit.NUMBER, "");
+    }
+
     private static Latent latent(String words, Unit unit, String part) {
         return new Latent(words, words, unit, part, Optional.empty(), Latent.Kind.CIRCUMSTANCE, Bend.NORMAL);
     }

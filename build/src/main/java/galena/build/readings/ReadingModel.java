@@ -23,6 +23,7 @@ import galena.engine.part.Load;
 import galena.engine.part.Part;
 import galena.engine.steady.Accuracy;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -108,13 +109,17 @@ public final class ReadingModel {
 
     /**
      * @param build whose accepted calibration, if any, is not looked at
-     * @param asked each of which {@link Asked#canBeHad can be had}
+     * @param wanted each of which {@link Asked#canBeHad can be had}
      * @throws BadInputException when the circuit has no solution for a reason that stands in the file
      * @throws NoOperatingPoint when none was found
      * @throws Running.NotRunning when the build as drawn does not oscillate
      */
-    public static ReadingModel of(Build build, List<Asked> asked, Progress progress)
+    public static ReadingModel of(Build build, List<Asked> wanted, Progress progress)
             throws BadInputException, NoOperatingPoint, Running.NotRunning {
+        List<String> instruments = instruments(wanted);
+        List<Asked> asked = wanted.stream()
+                .map(a -> a.instrument().filter(instruments::contains).isPresent() ? a : a.alone())
+                .toList();
         Running drawn = Running.of(build, Overlay.NONE, Accuracy.LIVE, progress);
         List<Part> added = Candidates.of(build, drawn);
         Set<String> still = Candidates.still(build, drawn);
@@ -125,7 +130,7 @@ public final class ReadingModel {
         Assembled first = CircuitOf.build(build, Overlay.NONE).changed(c -> c.plus(added.toArray(Part[]::new)));
         List<Unknown> unknowns = Unknowns.of(build, first);
         List<Circumstance> circumstances = Circumstance.of(build, List.copyOf(situations));
-        List<Latent> latents = latents(build, unknowns, circumstances, first.base());
+        List<Latent> latents = latents(build, unknowns, circumstances, instruments, first.base());
         List<Setting> settings = new ArrayList<>();
         for (Situation situation : situations) {
             Circuit base = base(build, situation, with(added, places(asked, still, situation)));
@@ -140,8 +145,7 @@ public final class ReadingModel {
         }
         besideOneAnother(settings);
         double carrier = drawn.state().waveforms().frequency();
-        return new ReadingModel(
-                build, List.copyOf(asked), unknowns, circumstances, latents, settings, inPassing, carrier, progress);
+        return new ReadingModel(build, asked, unknowns, circumstances, latents, settings, inPassing, carrier, progress);
     }
 
     /** A probe on a net that stands still loads nothing that swings: the circuit is solved without it. */
@@ -217,8 +221,38 @@ public final class ReadingModel {
         for (Setting setting : settings.subList(1, settings.size())) setting.startNear(settings.get(0));
     }
 
+    /** Those by which more than one amplitude was read: what they are wrong by is shared. */
+    private static List<String> instruments(List<Asked> asked) {
+        List<String> named =
+                asked.stream().flatMap(a -> a.instrument().stream()).toList();
+        return named.stream()
+                .distinct()
+                .filter(i -> Collections.frequency(named, i) > 1)
+                .toList();
+    }
+
+    /** The number that is the gain of the instrument by which a reading was taken; −1 for none that is shared. */
+    private int gainOf(int reading) {
+        Optional<String> instrument = asked.get(reading).instrument();
+        for (int k = latents.size() - 1; k >= 0 && instrument.isPresent(); k--)
+            if (latents.get(k).key().equals(Circumstance.gain(instrument.get()).key())) return k;
+        return -1;
+    }
+
+    /** What the instrument's own gain makes of a value. */
+    private double read(int reading, double value, double[] z) {
+        int number = gainOf(reading);
+        if (number < 0) return value;
+        Asked one = asked.get(reading);
+        return one.modelled(one.shown(value) * Math.max(0, 1 + one.gain() * z[number]));
+    }
+
     private static List<Latent> latents(
-            Build build, List<Unknown> unknowns, List<Circumstance> circumstances, Circuit base) {
+            Build build,
+            List<Unknown> unknowns,
+            List<Circumstance> circumstances,
+            List<String> instruments,
+            Circuit base) {
         List<Latent> latents = new ArrayList<>();
         for (Unknown unknown : unknowns) {
             Part part = base.part(unknown.part()).orElseThrow();
@@ -227,6 +261,7 @@ public final class ReadingModel {
                         unknown, part, k, build.part(unknown.part()).isPresent()));
         }
         for (Circumstance c : circumstances) latents.add(c.latent());
+        for (String instrument : instruments) latents.add(Circumstance.gain(instrument));
         return List.copyOf(latents);
     }
 
@@ -259,7 +294,7 @@ public final class ReadingModel {
                         ? settings.get(k).at(z, near.flatMap(n -> n.periods.states.get(k)))
                         : Optional.<Setting.State>empty())
                 .toList();
-        return readings(states, first, last);
+        return readings(states, z, first, last);
     }
 
     /** The same from cold and to the live accuracy on its own mesh: what a reading would be. */
@@ -273,7 +308,7 @@ public final class ReadingModel {
             Setting own = inPassing.get(k);
             Optional<Setting.State> state = own == null ? states.get(settingOf[k]) : own.exact(z);
             if (state.isEmpty()) return Optional.empty();
-            values[k - first] = value(k, state.get());
+            values[k - first] = read(k, value(k, state.get()), z);
             if (!Double.isFinite(values[k - first])) return Optional.empty();
         }
         return Optional.of(new Readings(first, values, new Periods(states)));
@@ -303,13 +338,13 @@ public final class ReadingModel {
         return wanted;
     }
 
-    private Optional<Readings> readings(List<Optional<Setting.State>> states, int first, int last) {
+    private Optional<Readings> readings(List<Optional<Setting.State>> states, double[] z, int first, int last) {
         double[] values = new double[last - first];
         for (int k = first; k < last; k++) {
             Optional<Setting.State> state = states.get(settingOf[k]);
             Optional<Double> shift = state.isEmpty() ? Optional.empty() : shift(k);
             if (shift.isEmpty()) return Optional.empty();
-            values[k - first] = value(k, state.orElseThrow()) + shift.get();
+            values[k - first] = read(k, value(k, state.orElseThrow()) + shift.get(), z);
             if (!Double.isFinite(values[k - first])) return Optional.empty();
         }
         return Optional.of(new Readings(first, values, new Periods(states)));
@@ -327,9 +362,18 @@ public final class ReadingModel {
             List<Readout> readouts = new ArrayList<>();
             for (int r : mine) readouts.add(Readout.of(asked.get(r), state.equations()));
             double[][] rows = settings.get(k).slopes(state, z, readouts);
-            for (int r = 0; r < mine.length; r++) all[mine[r] - first] = rows[r];
+            for (int r = 0; r < mine.length; r++) all[mine[r] - first] = withGain(mine[r], rows[r], readings);
         });
         return all;
+    }
+
+    private double[] withGain(int reading, double[] slopes, Readings readings) {
+        int number = gainOf(reading);
+        if (number < 0) return slopes;
+        Asked one = asked.get(reading);
+        double shown = one.shown(readings.values[reading - readings.first]);
+        slopes[number] = one.error(shown, one.gain() * shown);
+        return slopes;
     }
 
     /** Whether the circuit has what a latent is of, as the build has it; a fault may have put something else there. */
