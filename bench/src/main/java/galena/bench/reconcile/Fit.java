@@ -22,7 +22,7 @@ final class Fit {
     /** Of a number in one step: further than this the slopes say nothing. */
     private static final double LONGEST = 2;
 
-    private static final int PATIENCE = 7;
+    private static final int PATIENCE = 5;
     /** Of a misfit, to a reading, after so many steps: there is nothing to be found here. */
     private static final double HOPELESS = 300;
 
@@ -66,6 +66,11 @@ final class Fit {
 
     /** The same in a few steps at most. */
     static Fit from(ReadingModel model, List<Observation> observed, Point start, int most) {
+        return from(model, observed, start, most, HOPELESS * observed.size());
+    }
+
+    /** The same, given up where after a few steps more is missed than would be of interest. */
+    static Fit from(ReadingModel model, List<Observation> observed, Point start, int most, double interest) {
         Point now = start;
         boolean fresh = true; // slopes serve two steps: they cost six times what readings do
         for (int step = 0; step < most; step++) {
@@ -79,7 +84,7 @@ final class Fit {
             if (fresh) now = new Point(now.z, now.readings, model.slopes(now.readings, now.z));
             double gained = before - misfit(observed, now.z, now.readings);
             if (better.isPresent() && gained < GAIN && longest < 10 * STILL) break;
-            if (step >= PATIENCE && misfit(observed, now.z, now.readings) > HOPELESS * observed.size()) break;
+            if (step >= PATIENCE && misfit(observed, now.z, now.readings) > interest) break;
         }
         double[][] slopes = fresh ? now.slopes : model.slopes(now.readings, now.z);
         return new Fit(observed, now.z, now.readings, slopes);

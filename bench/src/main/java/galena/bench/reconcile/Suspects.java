@@ -21,7 +21,11 @@ final class Suspects {
     private static final int STEPPED_MORE = 40;
     private static final int STEPS = 4;
     private static final int FITTED = 6;
-    private static final int FITTED_FULLY = 2;
+    private static final int FITTED_FULLY = 4;
+    private static final int MOST_STEPS = 12;
+    private static final double FAR_BEHIND = 200;
+    /** Of a misfit, to a reading. */
+    private static final double VAST = 300;
     /** In −2 ln of probability: who lies further behind the best is not looked at again. */
     private static final double BEHIND = 50;
 
@@ -49,18 +53,27 @@ final class Suspects {
     List<Suspect> likely() {
         List<Look> looks = looks();
         int first = Math.min(STEPPED, looks.size()), more = Math.min(STEPPED_MORE, looks.size());
-        List<Suspect> fitted = fitted(looks.subList(0, first));
-        boolean explained = !fitted.isEmpty() && fitted.get(0).fits.get(0).misfit() < HARDLY * read.size();
-        if (!explained && more > first) {
+        List<Suspect> fitted = new ArrayList<>(fitted(looks.subList(0, first)));
+        inFull(fitted);
+        if (!isExplained(fitted) && more > first) {
             fitted.addAll(fitted(looks.subList(first, more)));
-            fitted.sort(Comparator.comparingDouble(Suspect::cost));
+            inFull(fitted);
         }
-        for (int k = 0; k < Math.min(FITTED_FULLY, fitted.size()); k++) {
-            Suspect s = fitted.get(k);
-            fitted.set(k, of(s, Modes.of(s.model, read, s.fits.get(0).point())));
-        }
-        fitted.sort(Comparator.comparingDouble(Suspect::cost));
         return fitted;
+    }
+
+    private boolean isExplained(List<Suspect> fitted) {
+        return !fitted.isEmpty() && fitted.get(0).fits.get(0).misfit() < HARDLY * read.size();
+    }
+
+    /** The best is looked at on all sides of its resonances; the next ones too where it does not explain the readings. Sorts. */
+    private void inFull(List<Suspect> fitted) {
+        fitted.sort(Comparator.comparingDouble(Suspect::cost));
+        for (Suspect s : List.copyOf(fitted.subList(0, Math.min(FITTED_FULLY, fitted.size())))) {
+            fitted.set(fitted.indexOf(s), of(s, Modes.of(s.model, read, s.fits.get(0).point())));
+            fitted.sort(Comparator.comparingDouble(Suspect::cost));
+            if (isExplained(fitted)) break;
+        }
     }
 
     private List<Suspect> fitted(List<Look> looks) {
@@ -71,7 +84,7 @@ final class Suspects {
         List<Suspect> fitted = new ArrayList<>();
         for (Suspect s : stepped) {
             if (fitted.size() == FITTED) break;
-            fitted.add(of(s, List.of(Fit.from(s.model, read, s.fits.get(0).point()))));
+            fitted.add(of(s, List.of(Fit.from(s.model, read, s.fits.get(0).point(), MOST_STEPS, interest(fitted)))));
         }
         fitted.sort(Comparator.comparingDouble(Suspect::cost));
         for (int k = 1; k < fitted.size() && fitted.get(k).cost < fitted.get(0).cost + BEHIND; k++)
@@ -80,10 +93,19 @@ final class Suspects {
         return fitted;
     }
 
+    /** A misfit so far above the best's is nobody's that will be named. */
+    private double interest(List<Suspect> fitted) {
+        return fitted.stream()
+                        .mapToDouble(s -> s.fits.get(0).misfit())
+                        .min()
+                        .orElse(VAST * read.size())
+                + FAR_BEHIND;
+    }
+
     /** Fitted once more from where the best came to: the same build, but for the fault. */
     private Suspect fromBest(Suspect s, double[] z) {
         return Fit.point(s.model, z, read.size())
-                .map(start -> Fit.from(s.model, read, start))
+                .map(start -> Fit.from(s.model, read, start, MOST_STEPS, interest(List.of(s))))
                 .filter(fit -> fit.cost() < s.cost)
                 .map(fit -> of(s, List.of(fit)))
                 .orElse(s);

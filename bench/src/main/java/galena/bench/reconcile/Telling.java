@@ -93,9 +93,8 @@ final class Telling {
     }
 
     private static String odds(double logarithm) {
-        double odds = Math.exp(Math.min(logarithm, Math.log(CERTAIN)));
-        if (odds >= CERTAIN) return "(More than a million to one against nothing being wrong.)";
-        return String.format(Locale.ROOT, "(%.0f to one against nothing being wrong.)", odds);
+        if (logarithm >= Math.log(CERTAIN)) return "(More than a million to one against nothing being wrong.)";
+        return String.format(Locale.ROOT, "(%.0f to one against nothing being wrong.)", Math.exp(logarithm));
     }
 
     List<Suspicion> suspicions() {

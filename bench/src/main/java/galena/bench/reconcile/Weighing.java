@@ -82,8 +82,11 @@ final class Weighing {
         if (start.isEmpty()) return Optional.empty();
         Fit.Point begin = start.get();
         List<Integer> far = farApart(begin);
-        Fit careful = far.isEmpty() ? null : Fit.from(model, Observation.roughly(loosened(begin, far)), begin, ROUGH_STEPS);
-        List<Fit> plain = far.size() > MOST_FAR ? roughly(careful.point()) : Modes.of(model, read, careful == null ? begin : careful.point());
+        Fit.Point careful = far.isEmpty()
+                ? begin
+                : Fit.from(model, Observation.roughly(loosened(begin, far)), begin, ROUGH_STEPS)
+                        .point();
+        List<Fit> plain = far.size() > MOST_FAR ? roughly(careful) : Modes.of(model, read, careful);
         Fit best = plain.get(0);
         if (isOrdinary(best)) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, true));
@@ -98,7 +101,7 @@ final class Weighing {
         boolean byPart = !likely.isEmpty() && isProbable(likely.get(0).fits().get(0), HARDLY);
         Outcome wrong = byPart && far.size() > MOST_FAR
                 ? new Outcome(model, plain, List.of(), List.of(), 0, false)
-                : readings(begin, careful == null ? best.point() : careful.point(), plain);
+                : readings(begin, far.isEmpty() ? best.point() : careful, plain);
         if (Math.max(wrong.gain, byParts) < CLEARLY) {
             return Optional.of(new Outcome(model, plain, List.of(), List.of(), 0, isProbable(best, HARDLY)));
         }

@@ -93,7 +93,7 @@ final class WrongTest {
         SyntheticBench bench = SyntheticBench.careful(here.resolve("demo"));
         WrongCopies copies = new WrongCopies(bench, bench.readings());
         LOG.log(INFO, "not heard: {0}; silent: {1}", copies.unheard(), copies.silent());
-        Tally tally = tally(copies, copies.heard(), 5000, 100);
+        Tally tally = tally(copies, copies.heard(), 8000, 100);
         assertThat(tally.named).as(tally.toString()).isGreaterThanOrEqualTo(90);
     }
 
@@ -105,7 +105,7 @@ final class WrongTest {
         List<Fault> silent = new WrongCopies(bench, bench.readings()).silent();
         WrongCopies copies = new WrongCopies(bench, WrongCopies.atRest(bench.readings()));
         List<Fault> among = copies.heard().stream().filter(silent::contains).toList();
-        Tally tally = tally(copies, among, 6000, 40);
+        Tally tally = tally(copies, among, 8500, 40);
         assertThat(tally.listed).as(tally.toString()).isGreaterThanOrEqualTo(36);
     }
 
