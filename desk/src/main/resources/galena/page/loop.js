@@ -7,11 +7,13 @@ const WORDS = {done: 'done', open: 'open', older: 'to be asked again', misses: '
 
 export function loop() {
   on('state', state => {
-    byId('steps').replaceChildren(...state.steps.map(step => make('li', {},
+    const place = byId('steps'), focus = place.contains(document.activeElement) ? document.activeElement?.getAttribute('href') : null;
+    place.replaceChildren(...state.steps.map(step => make('li', {},
       make('a', {href: `#${step.name}`, data: {mark: step.mark}, title: step.question},
         make('span', {class: 'mark', 'aria-hidden': 'true'}, MARKS[step.mark]),
         make('span', {class: 'step'}, step.name, make('span', {class: 'quiet'}, `: ${WORDS[step.mark]},`)),
         make('span', {class: 'words'}, step.words)))));
+    if (focus) place.querySelector(`[href="${focus}"]`)?.focus();
     byId('next').textContent = state.next;
     for (const room of document.querySelectorAll('.room[id]')) {
       if (room instanceof HTMLElement) room.hidden = !state.steps.some(step => step.name === room.id);

@@ -1,5 +1,5 @@
 // A folder without a build: an intent, a pattern, and the build is written.
-import {get, post} from './api.js';
+import {Refused, get, post} from './api.js';
 import {byId, make} from './ink.js';
 
 document.documentElement.dataset.paper = localStorage.getItem('paper') ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
@@ -7,7 +7,7 @@ document.documentElement.dataset.paper = localStorage.getItem('paper') ?? (match
 /** @typedef {{name: string, summary: string, title: string, carrier: string, distance: string, supply: string, parts: number, devices: string[]}} Pattern */
 
 /** Words with people's names as names are written. @param {string} name */
-const words = name => name.replaceAll('-', ' ').replace(/colpitts|hartley|clapp/, n => n[0].toUpperCase() + n.slice(1)).replace(/^./, c => c.toUpperCase());
+const words = name => name.replace(/-(colpitts|hartley|resonator)/, ' $1').replace(/colpitts|hartley|clapp/, n => n[0].toUpperCase() + n.slice(1)).replace(/^./, c => c.toUpperCase());
 
 /** @type {{folder: string, patterns: Pattern[]}} */
 const told = await get('/api/start');
@@ -76,6 +76,9 @@ byId('form').addEventListener('submit', async event => {
     await post('/api/begin', {pattern: picked.name, ...wanted});
     location.reload();
   } catch (problem) {
+    const wrong = problem instanceof Refused ? problem.problems.map(p => p.path) : [];
+    for (const [path] of WISHES) inputs[path].setAttribute('aria-invalid', String(wrong.includes(path)));
+    inputs[wrong.find(path => inputs[path]) ?? '']?.focus();
     byId('refusal').textContent = /** @type {Error} */ (problem).message;
     byId('refusal').hidden = false;
     byId('begin').disabled = false;
