@@ -13,7 +13,8 @@ export function choose(told) {
   const back = document.activeElement;
   return new Promise(resolve => {
     dialog.addEventListener('close', () => {
-      if (back instanceof HTMLElement) back.focus();
+      const key = back?.getAttribute('data-key'), again = back?.isConnected ? back : key && document.querySelector(`[data-key="${CSS.escape(key)}"]`);
+      if (again instanceof HTMLElement) again.focus();
       resolve(dialog.returnValue);
     }, {once: true});
     dialog.showModal();

@@ -4,6 +4,16 @@ import {make, say} from './ink.js';
 let number = 0;
 
 /**
+ * Whether something is being written in there, or asked about: it must not be drawn anew then.
+ * @param {HTMLElement} place
+ */
+export function beingWritten(place) {
+  const at = document.activeElement;
+  if (at instanceof HTMLInputElement && place.contains(at) && at.dataset.touched === 'true') return true;
+  return document.querySelector('dialog[open]') !== null && place.querySelector('[data-touched="true"]') !== null;
+}
+
+/**
  * @param {string} label @param {string} text as it stands @param {(text: string, seen: string) => Promise<string | null | void>} keep
  *   answers what stands now, throws when it is refused; seen is what stood there
  * @param {{key: string, below: string, above: string, pencil?: boolean, bare?: boolean}} more

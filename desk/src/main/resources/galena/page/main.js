@@ -34,7 +34,7 @@ await fetchAll();
 listen({
   again: () => { moved(); fetchAll(); placeSchematic(); },
   shown: moved,
-  state: told => { const parts = book.state?.parts.length; takeState(told); if (told.parts.length !== parts) placeSchematic(); },
+  state: takeState,
   picture: takePicture,
   laid: takeLaid,
   job: takeJob,
@@ -42,7 +42,6 @@ listen({
   outside: told => {
     if (!told.changes.length) return;
     news(`Another program changed build.yaml; it is taken over: ${told.changes.join('; ')}`);
-    placeSchematic();
   },
 }, there => {
   if (!there) trouble('Galena does not answer: shown is the last that it said. Is galena open still running?');

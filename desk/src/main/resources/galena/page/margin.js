@@ -1,7 +1,7 @@
 // The margin note of what is picked: its values, why they are so, what they do; and the rule of an adjustment.
 import {get} from './api.js';
 import {book, lay, on, pick, write} from './book.js';
-import {field} from './field.js';
+import {beingWritten, field} from './field.js';
 import {byId, make, say} from './ink.js';
 
 /** Part, condition or level that the note tells of. */
@@ -18,12 +18,10 @@ export function margin() {
 async function refresh(fresh) {
   const name = book.picked, place = byId('note');
   if (!name) { shown = ''; place.replaceChildren(); return; }
-  const busy = !fresh && place.contains(document.activeElement) && document.activeElement instanceof HTMLInputElement
-    && document.activeElement.type === 'text' && document.activeElement.dataset.touched === 'true';
-  if (busy) return;
+  if (!fresh && beingWritten(place)) return;
   const turn = ++asked;
   const note = await told(name);
-  if (turn !== asked) return;
+  if (turn !== asked || (!fresh && beingWritten(place))) return;
   const focus = !fresh && place.contains(document.activeElement) ? document.activeElement.getAttribute('data-key') : null;
   shown = name;
   place.replaceChildren(...contents(name, note));

@@ -1,7 +1,7 @@
 // What the builder wants, in the builder's own words; and what was changed.
 import {post} from './api.js';
 import {book, on, takeState, write} from './book.js';
-import {field} from './field.js';
+import {beingWritten, field} from './field.js';
 import {byId, make, say} from './ink.js';
 
 export function rooms() {
@@ -23,7 +23,7 @@ export function rooms() {
 function intent(state) {
   const place = byId('intent');
   const focused = place.contains(document.activeElement) ? document.activeElement : null;
-  if (focused instanceof HTMLInputElement && focused.dataset.touched === 'true') return;
+  if (beingWritten(place)) return;
   const key = focused?.getAttribute('data-key');
   place.replaceChildren(...state.intent.map(row => make('div', {}, make('dt', {}, row.label),
     make('dd', {}, field(row.label, row.text, (text, seen) => write(row.path, seen, text), {key: row.path, below: '', above: '', bare: true})),

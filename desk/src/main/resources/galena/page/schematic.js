@@ -1,7 +1,7 @@
 // The drawing to write on: one stop in the tab order, arrows from part to part, Enter to pick.
 import {get} from './api.js';
 import {book, on, pick} from './book.js';
-import {byId} from './ink.js';
+import {byId, make} from './ink.js';
 
 /** The drawing as it came. */
 let shown = '';
@@ -9,6 +9,10 @@ let shown = '';
 export async function placeSchematic() {
   try {
     const text = await get('/api/schematic');
+    if (!text && shown) {
+      shown = ''; // the old drawing is of another circuit
+      byId('schematic').replaceChildren(make('p', {class: 'pending'}, 'The drawing is being placed; this takes some seconds, once.'));
+    }
     if (!text || text === shown) return;
     shown = text;
     const parsed = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
@@ -100,7 +104,12 @@ function mark() {
 }
 
 export function schematic() {
-  on('state', values);
+  let digest = '';
+  on('state', state => {
+    values();
+    if (digest && state.digest !== digest) placeSchematic(); // another circuit, perhaps
+    digest = state.digest;
+  });
   on('laid', values);
   on('picked', mark);
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import galena.bench.invented.InventedBench;
 import galena.build.folder.BuildFolder;
+import galena.build.pattern.Pattern;
 import galena.build.predict.Progress;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -186,6 +187,21 @@ final class LoopTest {
         browser.push("[data-work=propose] .work button");
         browser.until("the end", () -> browser.text("[data-work=propose]").contains("stopped"));
         assertThat(folder.resolve("proposed")).doesNotExist();
+    }
+
+    @Test
+    void another_circuit_that_is_taken_in_is_drawn_in_the_place_of_the_old() throws Exception {
+        OpenedDemo.lay(folder.resolve("build.yaml"));
+        Pattern.write("emitter-modulated", folder.resolve("proposed"));
+        open();
+        browser.until("the schematic", () -> browser.script("return document.querySelectorAll('.part').length > 30"));
+        browser.script("import('/page/api.js').then(api => api.post('/api/take', {build: 'proposed'}))");
+        browser.until(
+                "the other schematic", () -> browser.script("return document.querySelectorAll('.part').length < 28"));
+        browser.until("its name", () -> browser.text("#name").equals("Cellar sender"));
+        browser.until("something to undo", () -> browser.script("return !document.querySelector('#undo').disabled"));
+        browser.push("#undo");
+        browser.until("the old one", () -> browser.script("return document.querySelectorAll('.part').length > 30"));
     }
 
     @Test
