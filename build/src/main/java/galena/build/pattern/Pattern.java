@@ -36,9 +36,7 @@ public record Pattern(String name, String summary) {
             new Pattern("supply-modulated", "three transistors: audio on the supply of the oscillator, from 12 V"),
             new Pattern("series-modulated", "an op-amp holds the final's supply to the audio: the cleanest, from 12 V"),
             new Pattern("dual-gate", "carrier on one gate of a dual-gate MOSFET, audio on the other"),
-            new Pattern(
-                    "gain-controlled",
-                    "a gain-controlled amplifier from six transistors modulates by its gain; balanced"),
+            new Pattern("gain-controlled", "a gain-controlled amplifier from four transistors modulates by its gain"),
             new Pattern("short-wire", "an upright wire through a loading coil instead of a rod"),
             new Pattern("ceramic-resonator", "on 999 kHz within a few kilohertz without a coil to wind for it"),
             new Pattern("quartz", "on 1000 kHz within tens of hertz"));

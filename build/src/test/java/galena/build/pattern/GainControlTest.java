@@ -18,7 +18,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The amplifier of the gain-controlled pattern, transistor by transistor, against its published equations. */
+/**
+ * A gain-controlled amplifier, transistor by transistor, against its published equations: an input pair whose two currents are each
+ * shared by a steering pair. The pattern builds one of the two halves.
+ */
 class GainControlTest {
     private static final String DAVIS = "W. R. Davis and J. E. Solomon, IEEE J. Solid-State Circuits SC-3, 408 (1968)";
     private static final double THERMAL = 1.380649e-23 * 300 / 1.602176634e-19;
