@@ -147,7 +147,7 @@ public final class Aim {
     }
 
     /** The loaded Q at which a single tuned circuit takes EDGE_LOSS from the band's upper end. */
-    private double mostQ() {
+    public double mostQ() {
         double top = intent.programme().orElseThrow().band().high().value();
         double detuned = Math.sqrt(Math.pow(10, EDGE_LOSS / 10) - 1);
         return detuned * carrier() / (2 * top);

@@ -5,6 +5,7 @@ import galena.build.attempt.Depth;
 import galena.build.attempt.Draft;
 import galena.build.attempt.Looking;
 import galena.build.attempt.Neighbour;
+import galena.build.attempt.OutputTank;
 import galena.build.attempt.Stock;
 import galena.build.attempt.Tried;
 import galena.build.folder.Build;
@@ -14,10 +15,12 @@ import galena.build.pattern.Pattern;
 import galena.build.predict.Progress;
 import galena.build.predict.Running;
 import galena.build.quantity.Engineering;
+import galena.build.quantity.Range;
 import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
 import galena.build.spread.Spread;
 import galena.engine.equations.Equations;
+import galena.engine.startup.Mode;
 import galena.engine.steady.OrbitDerivatives;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -187,8 +190,29 @@ final class Finish {
         Optional<Build> moved = Search.moved(here.build(), move.get());
         if (moved.isEmpty()) return Optional.empty();
         return Optional.of(looking.look(moved.get(), here.running())
-                .map(t -> Neighbour.of(move.get().to(), here, looking.beside(here, t)))
+                .map(t -> peaked(part, t, Neighbour.of(move.get().to(), here, looking.beside(here, t))))
                 .orElse(Neighbour.silent(move.get().to())));
+    }
+
+    /** What detunes the output is peaked again by its trimmer, or lies beyond it. */
+    private Neighbour peaked(PartEntry part, Tried there, Neighbour neighbour) {
+        Build build = there.build();
+        Optional<PartEntry> trimmer =
+                OutputTank.across(build, PartKind.TRIMMER, there.running().strongestTrimmer());
+        boolean tunes = part.kind().isAerial()
+                || OutputTank.across(build, PartKind.CAPACITOR, "")
+                        .filter(c -> c.name().equals(part.name()))
+                        .isPresent();
+        Optional<Mode> mode = OutputTank.mode(there.running());
+        if (!tunes || trimmer.isEmpty() || mode.isEmpty()) return neighbour;
+        Range range = trimmer.get().range().orElseThrow();
+        double span = range.high().value() - range.low().value();
+        double position = trimmer.get().position().orElseThrow()
+                + OutputTank.missing(there.running(), mode.get(), aim.carrier()) / span;
+        String words = position < 0 || position > 1
+                ? "; " + trimmer.get().name() + " does not reach to peak it again"
+                : "; until " + trimmer.get().name() + " is peaked again, at " + Math.round(100 * position) + " %";
+        return new Neighbour(neighbour.to(), neighbour.effects() + words, neighbour.yield());
     }
 
     private static List<Proposal.Change> changes(List<Search.Step> steps) {
@@ -223,7 +247,7 @@ final class Finish {
             if (!part.kind().isCoil() || part.value().isEmpty()) continue;
             double henries = part.value().get().value();
             Optional<OnHand.Wound> wound = part.kind().isAerial()
-                    ? Move.form(part).flatMap(f -> onHand.aerial(f, henries))
+                    ? onHand.form(part).flatMap(f -> onHand.aerial(f, henries))
                     : stock.coil(henries).isPresent() ? Optional.empty() : onHand.tube(henries);
             wound.ifPresent(w -> recipes.put(part.name(), w.recipe() + "."));
         }

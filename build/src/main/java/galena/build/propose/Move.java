@@ -98,7 +98,7 @@ record Move(String part, int way, String to, Map<String, String> changes) {
     }
 
     private static Optional<Move> turns(Build build, PartEntry aerial, int way, OnHand onHand) {
-        Optional<OnHand.Form> form = form(aerial);
+        Optional<OnHand.Form> form = onHand.form(aerial);
         if (form.isEmpty() || !aerial.kind().isCoil() || aerial.value().isEmpty()) return Optional.empty();
         double now = aerial.values().si("turns", 0);
         double turns = Math.round(now + way * Math.max(1, TURNS_STEP * now));
@@ -111,17 +111,6 @@ record Move(String part, int way, String to, Map<String, String> changes) {
                     Tuning.replace(build, aerial, w.keys(), changes);
                     return new Move(aerial.name(), way, w.turns() + " turns", changes);
                 });
-    }
-
-    /** The form of a build's aerial, where it is one of those on hand. */
-    static Optional<OnHand.Form> form(PartEntry aerial) {
-        double size = aerial.kind() == PartKind.LOOPSTICK
-                ? aerial.values().si("rod_length", 0)
-                : aerial.values().si("width", 0);
-        for (OnHand.Form form : OnHand.Form.values())
-            if (form.isRod() == (aerial.kind() == PartKind.LOOPSTICK) && Math.abs(form.size() - size) < 1e-6)
-                return Optional.of(form);
-        return Optional.empty();
     }
 
     /** Other ranges that can be had: more reach, or a finer turn. */

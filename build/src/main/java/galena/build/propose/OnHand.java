@@ -1,9 +1,15 @@
 package galena.build.propose;
 
 import galena.build.figure.Figure;
+import galena.build.folder.Drawer;
+import galena.build.folder.PartEntry;
+import galena.build.folder.PartKind;
 import galena.build.quantity.Engineering;
+import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
+import galena.build.source.Place;
+import galena.build.source.Problem;
 import galena.build.winding.Coil;
 import galena.build.winding.Cores;
 import galena.build.winding.Reel;
@@ -11,6 +17,9 @@ import galena.build.winding.Shape;
 import galena.build.winding.Winder;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -25,7 +34,6 @@ import java.util.function.DoubleFunction;
 final class OnHand {
     private static final double ROOM_TEMPERATURE = 25;
     private static final double TUBE = 16e-3, TUBE_ROOM = 60e-3;
-    private static final double ROD_DIAMETER = 10e-3;
     private static final double PERMEABILITY = 250;
 
     /** Rods for medium waves keep about this with their wire; recalled, and the patterns' own figure. */
@@ -33,36 +41,34 @@ final class OnHand {
 
     private static final String FINE = "0.2 mm", THICK = "0.4 mm";
 
+    private static final List<Form> USUAL_RODS = List.of(
+            new Form(0.1, 10e-3, PERMEABILITY), new Form(0.2, 10e-3, PERMEABILITY));
+
+    private static final List<Form> FRAMES = List.of(new Form(0.3, 0, 1), new Form(0.6, 0, 1));
+
     private static final MathContext THREE_DIGITS = new MathContext(3);
 
     private final double carrier;
+    private final List<Form> forms;
+    private final List<Double> tubes;
+    private final List<String> fine;
+    private final List<String> thick;
     private final Map<String, Optional<Wound>> wound = new ConcurrentHashMap<>();
 
-    /** What an aerial may be wound on, the handiest first. */
-    enum Form {
-        ROD_100(0.1, true),
-        ROD_200(0.2, true),
-        FRAME_30(0.3, false),
-        FRAME_60(0.6, false);
-
-        private final double size;
-        private final boolean rod;
-
-        Form(double size, boolean rod) {
-            this.size = size;
-            this.rod = rod;
-        }
-
-        double size() {
-            return size;
-        }
-
+    /**
+     * What an aerial may be wound on.
+     *
+     * @param size length of a rod, side of a frame, m
+     * @param diameter of a rod, m; 0 for a frame
+     * @param permeability of a rod
+     */
+    record Form(double size, double diameter, double permeability) {
         boolean isRod() {
-            return rod;
+            return diameter > 0;
         }
 
         String words() {
-            String cm = Math.round(100 * size) + " cm";
+            String cm = plain(100 * size) + " cm";
             return isRod() ? "rod of " + cm : "frame of " + cm + " a side";
         }
     }
@@ -77,25 +83,78 @@ final class OnHand {
      */
     record Wound(double inductance, int turns, String keys, String recipe) {}
 
-    /** @param carrier at which coils work, Hz */
-    OnHand(double carrier) {
+    /**
+     * @param carrier at which coils work, Hz
+     * @param drawer what it lists of a kind is taken; where it lists none, what shops keep
+     * @throws BadInputException for wire that nobody winds
+     */
+    OnHand(double carrier, Drawer drawer) throws BadInputException {
         this.carrier = carrier;
+        forms = new ArrayList<>();
+        drawer.rods().stream()
+                .map(r -> new Form(r.length(), r.diameter(), r.permeability()))
+                .sorted(Comparator.comparingDouble(Form::size))
+                .forEach(forms::add);
+        if (forms.isEmpty()) forms.addAll(USUAL_RODS);
+        forms.addAll(FRAMES);
+        tubes = drawer.tubes().isEmpty()
+                ? List.of(TUBE)
+                : drawer.tubes().stream().map(Quantity::value).toList();
+        fine = drawer.wires().isEmpty() ? List.of(FINE) : drawer.wires();
+        thick = drawer.wires().isEmpty() ? List.of(THICK) : drawer.wires();
+        for (String wire : drawer.wires()) reel(wire);
     }
 
-    /** The oscillator's coil nearest to an inductance (H), one layer on the tube. */
+    private static Reel reel(String wire) throws BadInputException {
+        try {
+            return Reel.read(wire, OptionalDouble.empty());
+        } catch (BadInputException bad) {
+            Problem why = bad.problems().get(0);
+            throw new BadInputException(
+                    new Problem(new Place("drawer.yaml", 1, 1), "wires", why.found(), why.rule(), why.remedy()));
+        }
+    }
+
+    /** What an aerial may be wound on, the handiest first. */
+    List<Form> forms() {
+        return forms;
+    }
+
+    /** The form of a build's aerial, where it is one of those on hand. */
+    Optional<Form> form(PartEntry aerial) {
+        boolean rod = aerial.kind() == PartKind.LOOPSTICK;
+        double size = aerial.values().si(rod ? "rod_length" : "width", 0);
+        double diameter = rod ? aerial.values().si("rod_diameter", 0) : 0;
+        return forms.stream()
+                .filter(f -> f.isRod() == rod
+                        && Math.abs(f.size() - size) < 1e-6
+                        && Math.abs(f.diameter() - diameter) < 1e-6)
+                .findFirst();
+    }
+
+    /** The oscillator's coil nearest to an inductance (H), one layer on the tube and of the wire that give most Q. */
     Optional<Wound> tube(double inductance) {
         return once("tube", inductance, this::onTube);
     }
 
     private Optional<Wound> onTube(double inductance) {
-        return wound("tube", inductance, new Shape.Tube(TUBE, TUBE_ROOM), FINE)
-                .filter(c -> c.q() instanceof Figure.Known)
-                .map(c -> {
-                    double q = ((Figure.Known) c.q()).value();
-                    String keys = "coil: " + henries(c) + ", q: " + Math.round(q) + " @ " + megahertz()
-                            + ", tolerance: 5 %, tempco: 50 ppm/K";
-                    return new Wound(value(c), c.turns(), keys, recipe(c, "a tube of 16 mm"));
-                });
+        Optional<Wound> best = Optional.empty();
+        double most = 0;
+        for (double tube : tubes) {
+            for (String wire : fine) {
+                Optional<Coil> coil = wound(inductance, new Shape.Tube(tube, TUBE_ROOM), wire);
+                if (coil.isEmpty() || !(coil.get().q() instanceof Figure.Known q) || q.value() <= most) continue;
+                most = q.value();
+                String keys = "coil: " + henries(coil.get()) + ", q: " + Math.round(most) + " @ " + megahertz()
+                        + ", tolerance: 5 %, tempco: 50 ppm/K";
+                best = Optional.of(new Wound(
+                        value(coil.get()),
+                        coil.get().turns(),
+                        keys,
+                        recipe(coil.get(), "a tube of " + plain(1e3 * tube) + " mm")));
+            }
+        }
+        return best;
     }
 
     /** The aerial's coil nearest to an inductance (H). */
@@ -114,32 +173,37 @@ final class OnHand {
         return made;
     }
 
+    /** The first wire on hand that goes on the rod; its Q is the rod's rather than the wire's. */
     private Optional<Wound> rod(Form form, double inductance) {
-        Shape rod = Cores.named(Long.toString(Math.round(PERMEABILITY)))
+        Shape rod = Cores.named(plain(form.permeability()))
                 .orElseThrow()
-                .stick(form.size, ROD_DIAMETER, ROD_DIAMETER, 0);
-        return wound("rod", inductance, rod, THICK)
+                .stick(form.size, form.diameter, form.diameter, 0);
+        return thick.stream()
+                .flatMap(wire -> wound(inductance, rod, wire).stream())
+                .findFirst()
                 .map(c -> new Wound(
                         value(c),
                         c.turns(),
                         String.format(
                                 Locale.ROOT,
-                                "loopstick: %s, q: %.0f @ 1 MHz, tolerance: 5 %%, turns: %d, rod_length: %.0f mm, rod_diameter: %.0f mm,"
-                                        + " winding_length: %.1f mm, permeability: %.0f, lead: 4 cm, ground_lead: 0 m",
+                                "loopstick: %s, q: %.0f @ 1 MHz, tolerance: 5 %%, turns: %d, rod_length: %s mm, rod_diameter: %s mm,"
+                                        + " winding_length: %.1f mm, permeability: %s, lead: 4 cm, ground_lead: 0 m",
                                 henries(c),
                                 ROD_Q,
                                 c.turns(),
-                                1e3 * form.size,
-                                1e3 * ROD_DIAMETER,
+                                plain(1e3 * form.size),
+                                plain(1e3 * form.diameter),
                                 1e3 * c.windingLength(),
-                                PERMEABILITY),
-                        recipe(c, "the middle of a " + form.words() + ", permeability " + Math.round(PERMEABILITY))));
+                                plain(form.permeability())),
+                        recipe(c, "the middle of a " + form.words() + ", permeability " + plain(form.permeability()))));
     }
 
     private Optional<Wound> frame(Form form, double inductance) {
         Shape frame = new Shape.Frame(form.size, form.size, 0.06, false);
-        return wound("frame", inductance, frame, THICK)
+        return thick.stream()
+                .flatMap(wire -> wound(inductance, frame, wire).stream())
                 .filter(c -> c.q() instanceof Figure.Known)
+                .max(Comparator.comparingDouble(c -> ((Figure.Known) c.q()).value()))
                 .map(c -> new Wound(
                         value(c),
                         c.turns(),
@@ -156,14 +220,17 @@ final class OnHand {
                         recipe(c, "a " + form.words())));
     }
 
-    private Optional<Coil> wound(String what, double inductance, Shape shape, String wire) {
+    private Optional<Coil> wound(double inductance, Shape shape, String wire) {
         try {
-            Winder winder = new Winder(
-                    shape, Reel.read(wire, OptionalDouble.empty()), OptionalDouble.empty(), carrier, ROOM_TEMPERATURE);
+            Winder winder = new Winder(shape, reel(wire), OptionalDouble.empty(), carrier, ROOM_TEMPERATURE);
             return winder.wind(inductance) instanceof Coil coil ? Optional.of(coil) : Optional.empty();
         } catch (BadInputException never) {
-            throw new IllegalStateException(what, never);
+            throw new IllegalStateException("wire that was read once", never);
         }
+    }
+
+    private static String plain(double number) {
+        return new BigDecimal(number).round(new MathContext(4)).stripTrailingZeros().toPlainString();
     }
 
     private static double value(Coil coil) {

@@ -62,14 +62,14 @@ public final class Propose {
         public static final Request USUAL = new Request(Optional.empty(), 1, 200, "rod-set", Surroundings.RESIDENTIAL);
     }
 
-    private Propose(Wish wish, Request request, Progress progress) {
+    private Propose(Wish wish, Request request, Progress progress) throws BadInputException {
         this.wish = wish;
         this.request = request;
         this.progress = progress;
         aim = new Aim(wish.build().intent(), request.surroundings(), request.set());
         looking = looking(aim);
         stock = new Stock(wish.drawer());
-        onHand = new OnHand(aim.carrier());
+        onHand = new OnHand(aim.carrier(), wish.drawer());
         tuning = new Tuning(looking, stock, onHand, progress.watch());
     }
 
@@ -159,7 +159,7 @@ public final class Propose {
             Optional<String> hindrance = start.hindrance(pattern);
             if (hindrance.isPresent()) return new Candidate(pattern, Optional.empty(), hindrance.get(), List.of());
             Optional<Tried> best = Optional.empty();
-            for (OnHand.Form form : OnHand.Form.values()) {
+            for (OnHand.Form form : onHand.forms()) {
                 Optional<Tried> tried = tuning.tuned(start.of(pattern, form));
                 if (tried.isEmpty()) continue;
                 if (best.isEmpty() || distance(tried.get()) > distance(best.get())) best = tried;

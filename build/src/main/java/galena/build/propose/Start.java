@@ -7,6 +7,7 @@ import galena.build.folder.PartEntry;
 import galena.build.folder.PartKind;
 import galena.build.pattern.Pattern;
 import galena.build.quantity.Engineering;
+import galena.build.quantity.Quantity;
 import galena.build.quantity.Range;
 import galena.build.quantity.Unit;
 import galena.build.source.BadInputException;
@@ -35,6 +36,9 @@ final class Start {
 
     /** Of the level, what the foot stands at: depth of 80 % with a fifth lost in the source and preset. */
     private static final double OF_LEVEL = 0.8;
+
+    /** What the patterns' crystal and resonator are marked with, Hz. */
+    private static final double MARKED = 1e6;
 
     private final Wish wish;
     private final Stock stock;
@@ -96,8 +100,37 @@ final class Start {
                 changes.put(
                         part.path() + ".preset", Engineering.exact(stock.nearest(PartKind.PRESET, track), Unit.OHM));
             }
+            case CRYSTAL, RESONATOR -> resonator(part, changes);
             default -> {}
         }
+    }
+
+    /** The drawer's own for this channel; its series resonance lies as far below its mark as the pattern's. */
+    private void resonator(PartEntry part, Map<String, String> changes) {
+        double carrier = wish.build().intent().carrier().orElseThrow().value();
+        held(part.kind(), carrier)
+                .filter(marked -> marked != MARKED)
+                .ifPresent(marked -> changes.put(
+                        part.path() + "." + part.kind().key(),
+                        Engineering.print(marked * part.value().orElseThrow().value() / MARKED, Unit.HERTZ, 7)));
+    }
+
+    /** A crystal or resonator of the drawer that can be pulled onto a channel, Hz. */
+    private Optional<Double> held(PartKind kind, double carrier) {
+        List<Quantity> held = kind == PartKind.CRYSTAL ? stock.crystals() : stock.resonators();
+        return held.stream()
+                .map(Quantity::value)
+                .filter(marked -> Math.abs(marked * channel(kind) - carrier) <= reach(kind))
+                .min(Comparator.comparingDouble(marked -> Math.abs(marked * channel(kind) - carrier)));
+    }
+
+    /** Of its mark, where the middle of its trimmer's travel stands. */
+    private static double channel(PartKind kind) {
+        return kind == PartKind.CRYSTAL ? 1 : 0.999;
+    }
+
+    private static double reach(PartKind kind) {
+        return kind == PartKind.CRYSTAL ? 300 : 1.5e3;
     }
 
     private void put(PartEntry part, double value, Unit unit, Map<String, String> changes) {
@@ -177,11 +210,11 @@ final class Start {
                 lacks.add(part.kind().noun());
             if (part.kind() == PartKind.CRYSTAL || part.kind() == PartKind.RESONATOR) {
                 double marked = own.intent().carrier().orElseThrow().value();
-                double reach = part.kind() == PartKind.CRYSTAL ? 300 : 1.5e3;
-                if (Math.abs(marked - carrier) > reach)
+                if (Math.abs(marked - carrier) > reach(part.kind())
+                        && held(part.kind(), carrier).isEmpty())
                     return Optional.of(String.format(
                             Locale.ROOT,
-                            "its %s is for %s",
+                            "its %s is for %s, and the drawer holds none for the channel",
                             part.kind() == PartKind.CRYSTAL ? "crystal" : "resonator",
                             Engineering.print(marked, Unit.HERTZ, 5)));
             }

@@ -62,7 +62,7 @@ final class Verdicts {
             case LEVEL ->
                 copies(
                         line,
-                        "audio up to " + intent.programme().orElseThrow().level(),
+                        "the depth for " + intent.programme().orElseThrow().level() + " of audio or less",
                         Unit.VOLT,
                         read(Drawn.Quantity.AUDIO));
             case RUNTIME -> copies(line, intent.runtime().orElseThrow() + " or longer", Unit.SECOND, d -> seconds(d));
@@ -71,7 +71,8 @@ final class Verdicts {
             case BAND ->
                 typical(
                         line,
-                        intent.programme().orElseThrow().band().high() + " less than 1 dB down",
+                        intent.programme().orElseThrow().band().high() + " less than 1 dB down: a loaded Q up to "
+                                + Math.round(aim.mostQ()),
                         new Figure.Known(
                                 tried.tankQ().orElse(0),
                                 Unit.NUMBER,

@@ -37,6 +37,9 @@ final class Sampler {
     private static final int HARMONICS = 5;
     private static final double USUAL_HARMONICS = -30;
     private static final double CLEAN = 0.05;
+    /** Where the carrier turns back so near to its channel, no set tells the difference: 50 Hz at 1 MHz. */
+    private static final double ON_CHANNEL = 5e-5;
+
     private static final Accuracy ACCURACY = Accuracy.LIVE;
 
     private final Build build;
@@ -168,6 +171,16 @@ final class Sampler {
                     Drawn.Quantity.MISSED,
                     stop.state().waveforms().frequency() - carrier.get().value());
             return Optional.of(stop.state());
+        }
+        if (outcome instanceof Retrim.TurnsBack back) {
+            double missed = back.value() - carrier.get().value();
+            if (Math.abs(missed) <= ON_CHANNEL * carrier.get().value())
+                values.put(Drawn.Quantity.TRIM, back.parameter());
+            else {
+                failures.add(trimmer + " does not reach the channel");
+                values.put(Drawn.Quantity.MISSED, missed);
+            }
+            return Optional.of(back.states().get(0));
         }
         failures.add("the orbit was lost while trimming");
         return settled(follower, asSet);

@@ -78,6 +78,9 @@ final class PreferredTest {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
                 List.of());
         Component.Asked asked = Component.read("4.8k", Optional.empty());
         ValueSheet sheet = ValueSheet.of(asked, Optional.of(drawer), 8);

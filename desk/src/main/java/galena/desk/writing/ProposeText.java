@@ -85,7 +85,7 @@ public final class ProposeText {
             case DEPTH -> " distortion there";
             case LEVEL -> " with the preset fully up";
             case LIMIT -> " of margin";
-            case BAND -> ", loaded Q";
+            case BAND -> "";
             default -> "";
         };
     }
