@@ -47,18 +47,8 @@ public record Drawer(
         List<String> wires) {
     /** An empty drawer, for folders without one. */
     public static final Drawer EMPTY = new Drawer(
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of(),
-            List.of());
+            List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
+            List.of(), List.of(), List.of());
 
     /** A coil in the drawer; its Q where it is known. */
     public record CoilHeld(Quantity inductance, Optional<AtFrequency> q) {}
@@ -147,8 +137,7 @@ public record Drawer(
                 filled.list("devices", String.class),
                 filled.list("tubes", Quantity.class),
                 filled.list("rods", Filled.class).stream()
-                        .map(r -> new Rod(
-                                r.si("rod"), r.si("diameter"), r.si("permeability", USUAL_PERMEABILITY)))
+                        .map(r -> new Rod(r.si("rod"), r.si("diameter"), r.si("permeability", USUAL_PERMEABILITY)))
                         .toList(),
                 filled.list("wires", String.class));
     }

@@ -41,8 +41,8 @@ final class OnHand {
 
     private static final String FINE = "0.2 mm", THICK = "0.4 mm";
 
-    private static final List<Form> USUAL_RODS = List.of(
-            new Form(0.1, 10e-3, PERMEABILITY), new Form(0.2, 10e-3, PERMEABILITY));
+    private static final List<Form> USUAL_RODS =
+            List.of(new Form(0.1, 10e-3, PERMEABILITY), new Form(0.2, 10e-3, PERMEABILITY));
 
     private static final List<Form> FRAMES = List.of(new Form(0.3, 0, 1), new Form(0.6, 0, 1));
 
@@ -175,9 +175,8 @@ final class OnHand {
 
     /** The first wire on hand that goes on the rod; its Q is the rod's rather than the wire's. */
     private Optional<Wound> rod(Form form, double inductance) {
-        Shape rod = Cores.named(plain(form.permeability()))
-                .orElseThrow()
-                .stick(form.size, form.diameter, form.diameter, 0);
+        Shape rod =
+                Cores.named(plain(form.permeability())).orElseThrow().stick(form.size, form.diameter, form.diameter, 0);
         return thick.stream()
                 .flatMap(wire -> wound(inductance, rod, wire).stream())
                 .findFirst()
@@ -230,7 +229,10 @@ final class OnHand {
     }
 
     private static String plain(double number) {
-        return new BigDecimal(number).round(new MathContext(4)).stripTrailingZeros().toPlainString();
+        return new BigDecimal(number)
+                .round(new MathContext(4))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     private static double value(Coil coil) {

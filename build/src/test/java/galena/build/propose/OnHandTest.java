@@ -51,10 +51,7 @@ class OnHandTest {
 
     @Test
     void wire_that_nobody_winds_is_told_where_it_stands() throws Exception {
-        assertThatThrownBy(() -> Propose.of(
-                        wish("wires: [30 mm]\n"),
-                        Propose.Request.USUAL,
-                        Progress.SILENT))
+        assertThatThrownBy(() -> Propose.of(wish("wires: [30 mm]\n"), Propose.Request.USUAL, Progress.SILENT))
                 .isInstanceOf(BadInputException.class)
                 .hasMessageContaining("drawer.yaml")
                 .hasMessageContaining("thicker than wire");
@@ -75,15 +72,10 @@ class OnHandTest {
         Stock stock = new Stock(wish.drawer());
         OnHand onHand = new OnHand(1287e3, wish.drawer());
         Looking looking = new Looking(
-                new Aim(
-                        wish.build().intent(), Surroundings.RESIDENTIAL, "rod-set"),
+                new Aim(wish.build().intent(), Surroundings.RESIDENTIAL, "rod-set"),
                 Conditions.FULL,
                 1,
                 Progress.SILENT);
-        return new Start(
-                wish,
-                stock,
-                onHand,
-                new Tuning(looking, stock, onHand, Progress.SILENT.watch()));
+        return new Start(wish, stock, onHand, new Tuning(looking, stock, onHand, Progress.SILENT.watch()));
     }
 }

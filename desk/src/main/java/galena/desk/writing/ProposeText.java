@@ -85,7 +85,6 @@ public final class ProposeText {
             case DEPTH -> " distortion there";
             case LEVEL -> " with the preset fully up";
             case LIMIT -> " of margin";
-            case BAND -> "";
             default -> "";
         };
     }
