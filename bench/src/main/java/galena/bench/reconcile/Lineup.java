@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import org.jspecify.annotations.Nullable;
 
 /** Each fault's build with all else typical: what it reads, and how that moves with every unknown. Found once, it serves any log. */
 final class Lineup {
@@ -16,13 +15,16 @@ final class Lineup {
     private final int count;
     private final Map<Fault, Optional<Typical>> known = new ConcurrentHashMap<>();
 
-    private @Nullable Optional<double[]> sound;
+    /** What the sound build reads, all else typical; empty where that cannot be had. */
+    private final Optional<double[]> sound;
 
     /** @param count of the model's readings that were taken */
     Lineup(ReadingModel model, List<Fault> faults, int count) {
         this.model = model;
         this.faults = List.copyOf(faults);
         this.count = count;
+        sound = model.at(new double[model.latents().size()], Optional.empty(), 0, count)
+                .map(Readings::values);
     }
 
     /** What a typical build reads, and its slopes, a row a reading. */
@@ -45,20 +47,12 @@ final class Lineup {
     boolean isHeard(Fault fault, List<Observation> read) {
         Optional<Typical> with = typical(fault);
         if (with.isEmpty()) return false;
-        Optional<double[]> without = soundValues();
-        if (without.isEmpty()) return true;
+        if (sound.isEmpty()) return true;
         for (int i = 0; i < count; i++) {
-            double moved = Math.abs(with.get().values[i] - without.get()[i]);
+            double moved = Math.abs(with.get().values[i] - sound.get()[i]);
             if (moved > read.get(i).sigma()) return true;
         }
         return false;
-    }
-
-    private synchronized Optional<double[]> soundValues() {
-        if (sound == null)
-            sound = model.at(new double[model.latents().size()], Optional.empty(), 0, count)
-                    .map(Readings::values);
-        return sound;
     }
 
     /** Empty where a reading that was taken cannot be had of it, as a carrier where nothing oscillates. */

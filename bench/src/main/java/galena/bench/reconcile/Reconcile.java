@@ -64,7 +64,8 @@ public final class Reconcile {
         progress.at(0.05, "steady states");
         ReadingModel model = ReadingModel.of(build, asked, progress);
         List<Observation> observed = new ArrayList<>();
-        for (int k = 0; k < entries.size(); k++) observed.add(Observation.of(entries.get(k), model.asked().get(k)));
+        for (int k = 0; k < entries.size(); k++)
+            observed.add(Observation.of(entries.get(k), model.asked().get(k)));
         progress.at(0.2, "fit");
         Weighing.Outcome outcome = new Weighing(
                         new Lineup(model, Faults.of(build, Overlay.NONE), observed.size()), observed)

@@ -70,7 +70,9 @@ final class Suspects {
     private void inFull(List<Suspect> fitted) {
         fitted.sort(Comparator.comparingDouble(Suspect::cost));
         for (Suspect s : List.copyOf(fitted.subList(0, Math.min(FITTED_FULLY, fitted.size())))) {
-            fitted.set(fitted.indexOf(s), of(s, Modes.of(s.model, read, s.fits.get(0).point())));
+            fitted.set(
+                    fitted.indexOf(s),
+                    of(s, Modes.of(s.model, read, s.fits.get(0).point())));
             fitted.sort(Comparator.comparingDouble(Suspect::cost));
             if (isExplained(fitted)) break;
         }
@@ -95,11 +97,7 @@ final class Suspects {
 
     /** A misfit so far above the best's is nobody's that will be named. */
     private double interest(List<Suspect> fitted) {
-        return fitted.stream()
-                        .mapToDouble(s -> s.fits.get(0).misfit())
-                        .min()
-                        .orElse(VAST * read.size())
-                + FAR_BEHIND;
+        return fitted.stream().mapToDouble(s -> s.fits.get(0).misfit()).min().orElse(VAST * read.size()) + FAR_BEHIND;
     }
 
     /** Fitted once more from where the best came to: the same build, but for the fault. */
@@ -133,7 +131,8 @@ final class Suspects {
                 off[i] = Math.hypot(BENT * moved[i], read.get(i).value() - typical.values()[i] - moved[i]);
             loose = new ArrayList<>();
             List<Observation> rough = Observation.roughly(read);
-            for (int i = 0; i < off.length; i++) loose.add(rough.get(i).loosened(Math.hypot(rough.get(i).sigma(), off[i])));
+            for (int i = 0; i < off.length; i++)
+                loose.add(rough.get(i).loosened(Math.hypot(rough.get(i).sigma(), off[i])));
         }
         return Fit.straightCost(loose, typical.values(), typical.slopes());
     }
