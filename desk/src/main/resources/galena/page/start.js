@@ -50,6 +50,10 @@ async function place(pattern) {
   try {
     const text = await get(`/api/pattern?of=${encodeURIComponent(pattern.name)}`);
     if (picked !== pattern) return;
+    if (!text) {
+      byId('seen').replaceChildren(make('figcaption', {}, `${words(pattern.name)}: its schematic is placed once it is begun.`));
+      return;
+    }
     const svg = document.importNode(new DOMParser().parseFromString(text, 'image/svg+xml').documentElement, true);
     svg.setAttribute('role', 'img');
     svg.setAttribute('aria-label', `Schematic: ${title}`);

@@ -29,6 +29,7 @@ import java.util.Optional;
  * @param wishes path in the build file to the text that shall stand there; empty texts leave the pattern's
  */
 record Begin(String pattern, Map<String, String> wishes) {
+    private static final int LATER = 204;
     private static final String CARRIER = "intent.carrier";
     private static final String BATTERY = "supply.battery";
     private static final java.util.regex.Pattern VOLTS = java.util.regex.Pattern.compile("(?i)[0-9.,]+ *m?v");
@@ -121,9 +122,9 @@ record Begin(String pattern, Map<String, String> wishes) {
                 }));
     }
 
-    /** The pattern's schematic, as it will stand in the notebook. */
+    /** The pattern's schematic, as it will stand in the notebook; without content where it is placed only when the build is begun. */
     static Reply drawing(String name) throws BadInputException, IOException {
         Optional<String> svg = Drawn.ready(build(Pattern.named(name)));
-        return svg.<Reply>map(PageAnswers::drawing).orElseGet(Reply::missing);
+        return svg.<Reply>map(PageAnswers::drawing).orElseGet(() -> Reply.plain(LATER, ""));
     }
 }
