@@ -32,8 +32,8 @@ class SchematicTest {
             .filter(name -> !SOME.contains(name))
             .toList();
 
-    /** Crossings in the reviewed drawings: where the bias of a long-tailed pair passes the tail, say. */
-    private static final int MOST_CROSSINGS = 2;
+    /** Crossings in the reviewed drawings: where the bias of a long-tailed pair passes the tail, or its collector the feed, say. */
+    private static final int MOST_CROSSINGS = 3;
 
     @ParameterizedTest
     @FieldSource("SOME")
