@@ -113,8 +113,7 @@ final class ProposeCommandsTest {
                 "Cf",
                 "100 pF",
                 1,
-                Optional.of(new ValueRange(
-                        "Cf", 100e-12, Unit.FARAD, 82e-12, 120e-12, List.of(), Optional.empty())),
+                Optional.of(new ValueRange("Cf", 100e-12, Unit.FARAD, 82e-12, 120e-12, List.of(), Optional.empty())),
                 List.of(new SubstituteReport.Combination(
                         "82 pF and 18 pF in parallel", volts, 0.01, "hardly anything changes", 1)),
                 List.of());
