@@ -99,8 +99,8 @@ public final class Waiting {
 
     private void row(String name, Equations equations, Equations beside) {
         SteadyState.Found carrier = Bench.cold(equations, Accuracy.CERTIFIED);
-        double certified = best(() -> Bench.cold(equations, Accuracy.CERTIFIED), 12);
-        double live = best(() -> Bench.cold(equations, Accuracy.LIVE), 25);
+        double certified = best(() -> Bench.cold(equations, Accuracy.CERTIFIED), 100);
+        double live = best(() -> Bench.cold(equations, Accuracy.LIVE), 100);
         SteadyState.Found near = Bench.cold(equations, Accuracy.LIVE);
         KeptOscillation kept = new KeptOscillation(near, Accuracy.LIVE, Watch.NONE);
         Equations[] positions = {beside, equations};
