@@ -116,7 +116,8 @@ public final class Words {
         private static Scale prefixed(Unit unit, double largest) {
             // 999.96 must not be shown as 1000 of the smaller unit.
             int third = largest == 0 ? 0 : Math.floorDiv(leading(largest * 1.0005), 3);
-            third = Math.max(-5, Math.min(3, third));
+            // nobody counts femtofarads: a stray is 0.2 pF
+            third = Math.max(unit == Unit.FARAD ? -4 : -5, Math.min(3, third));
             if (unit == Unit.VOLT && largest < 1e-3) third = 0;
             return new Scale(Math.pow(10, -3 * third), 0, 3 * third, " " + PREFIXES[third + 5] + unit.symbol());
         }
