@@ -106,7 +106,7 @@ public final class ReconcileText {
                     tone,
                     word(left.standing()),
                     left.after().quantity(),
-                    range(left.before()),
+                    Words.interval(left.before()),
                     Words.withInterval(left.after()));
         }
         table.end();
@@ -121,10 +121,6 @@ public final class ReconcileText {
             case NARROWED -> "narrower";
             case AS_BEFORE -> "as before";
         };
-    }
-
-    private static String range(galena.build.figure.Figure.Known figure) {
-        return figure.interval().replace('-', '−');
     }
 
     private static void notes(Page page, Reconciliation found) {

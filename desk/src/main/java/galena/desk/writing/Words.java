@@ -29,6 +29,13 @@ public final class Words {
         return low.equals(high) ? whole : whole + " (" + low + " to " + high + scale.symbol() + ")";
     }
 
+    /** "970 to 1030 kHz". */
+    static String interval(Figure.Known known) {
+        Scale scale = Scale.of(known.unit(), largest(known));
+        int place = place(known, scale);
+        return scale.digits(known.low(), place) + " to " + scale.digits(known.high(), place) + scale.symbol();
+    }
+
     /** "1000 kHz", no finer than its interval; a reason where there is no number. */
     public static String alone(Figure figure) {
         if (!(figure instanceof Figure.Known known)) return figure.text();
