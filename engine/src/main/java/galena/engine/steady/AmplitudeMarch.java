@@ -28,7 +28,7 @@ final class AmplitudeMarch {
 
     private static final int MOST_INTERVALS = 128;
     private static final double REFINED_RATIO = 1.2;
-    private static final int NEWTON_STEPS = 14;
+    private static final int NEWTON_STEPS = 25;
     private static final double FIRST_AMPLITUDE = 0.02;
     private static final double SMALLEST_AMPLITUDE = 1e-6;
     private static final double FIRST_RATIO = 2;

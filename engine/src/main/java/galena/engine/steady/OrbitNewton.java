@@ -15,24 +15,29 @@ final class OrbitNewton {
      * How thoroughly an orbit is solved.
      *
      * @param settled a step of at most this share of swing is the last
-     * @param stillVolts a voltage that moves less than this all along is measured against this, V
+     * @param stillVolts a voltage that moves less than this all along is measured against this, V: where everything is as still (a
+     *     device cut off all along), rounding would never settle
+     * @param stillAmperes the same of a current, A
      * @param hopeless a first step of more swings than this is not followed
-     * @param patience steps after which it must have come within half a swing
+     * @param patience steps after which one that is hardly shorter than the last ends it
+     * @param within steps of at most this share of swing are never so ended
      */
-    record Manner(double settled, double stillVolts, double hopeless, int patience) {
+    record Manner(
+            double settled, double stillVolts, double stillAmperes, double hopeless, int patience, double within) {
         /** Towards an orbit whose figures are used. */
         static Manner to(double settled) {
-            return new Manner(settled, 1e-9, Double.POSITIVE_INFINITY, Integer.MAX_VALUE);
+            return new Manner(settled, 1e-9, 1e-12, Double.POSITIVE_INFINITY, 9, 0);
         }
 
         /** Of an orbit from which the next is extrapolated. */
         static final Manner PASSING = to(1e-5);
 
-        /** Of an orbit that only shows the way. What leaves a junction's current as it is, a few millivolts, need not be settled. */
-        static final Manner GUIDING = new Manner(0.02, 0.025, 30, 5);
+        /** Of an orbit that only shows the way. What hardly moves a junction's current, a millivolt, need not be settled. */
+        static final Manner GUIDING = new Manner(0.02, 0.025, 1e-6, 30, 5, 0.5);
     }
 
-    private static final double WITHIN = 0.5;
+    /** At a square law's foot Newton's steps halve and no more: that is no stall. */
+    private static final double STALLED = 0.6;
 
     private static final double LONGEST_STEP = 0.5;
     /** However small the swing, a step of half of this is allowed: an orbit may start flat. */
@@ -42,9 +47,6 @@ final class OrbitNewton {
 
     /** Unknowns that hardly move are measured against this share of the largest swing of their kind. */
     private static final double SMALL_SWING = 1e-3;
-
-    /** Where all currents are as still as this (a device cut off all along), rounding would never settle. */
-    private static final double STILL_AMPERES = 1e-12;
 
     /** A step shorter than this may be followed by steps with the same matrix, while each is this much shorter than the last. */
     private static final double NEAR = 0.05;
@@ -167,8 +169,8 @@ final class OrbitNewton {
                 system.dropTangents();
                 if (!free.load() && repeat(orbit, free, size)) return true;
             }
-            if ((k == 0 && size > manner.hopeless) || (k >= manner.patience && size > WITHIN)) return false;
-            if (k > 8 && size > 0.5 * before) return false;
+            boolean stalls = size > manner.within && size > STALLED * before;
+            if ((k == 0 && size > manner.hopeless) || (k >= manner.patience && stalls)) return false;
             before = size;
         }
         return false;
@@ -250,7 +252,7 @@ final class OrbitNewton {
         }
         for (int j = 1; j < swing.length; j++) {
             double largest = system.equations().isCurrent(j) ? amperes : volts;
-            double still = system.equations().isCurrent(j) ? STILL_AMPERES : manner.stillVolts;
+            double still = system.equations().isCurrent(j) ? manner.stillAmperes : manner.stillVolts;
             scale[j] = Math.max(still, Math.max(swing[j], SMALL_SWING * largest));
             trusted[j] = Math.max(scale[j], system.equations().isCurrent(j) ? TRUSTED_AMPERES : TRUSTED_VOLTS);
         }
