@@ -55,7 +55,10 @@ public final class Notebook implements AutoCloseable {
 
     private BuildFolder folder;
     private Laid laid;
-    private final AtomicLong revision = new AtomicLong(1); // counted under the lock, read by what may have to stop
+    private final AtomicLong revision = new AtomicLong(1);
+    /** Counted when the carrier is solved anew, under the lock, and read by what may have to stop; a noted reading leaves it. */
+    private final AtomicLong solved = new AtomicLong();
+
     private Disk disk;
     private List<Problem> troubles = List.of();
     private Optional<Moment> moment = Optional.empty();
@@ -302,6 +305,7 @@ public final class Notebook implements AutoCloseable {
 
     /** Solves the carrier anew; where that can't be, the last true picture stays and says so. */
     private void solve() {
+        solved.incrementAndGet();
         curve.ifPresent(f -> f.cancel(true));
         completing.ifPresent(f -> f.cancel(true));
         whole = Optional.empty();
@@ -321,7 +325,7 @@ public final class Notebook implements AutoCloseable {
     }
 
     private void follow(Moment from) {
-        long asked = revision.get();
+        long asked = solved.get();
         curve = Optional.of(later.submit(() -> curve(from, asked)));
         BuildFolder of = folder;
         Laid with = laid;
@@ -334,7 +338,7 @@ public final class Notebook implements AutoCloseable {
         try {
             Moment complete = from.withCurve(whileNewest(asked));
             synchronized (this) {
-                if (revision.get() != asked) return;
+                if (solved.get() != asked) return;
                 moment = Optional.of(complete);
                 picture().ifPresent(p -> listeners.tell("picture", p));
             }
@@ -349,7 +353,7 @@ public final class Notebook implements AutoCloseable {
         try {
             Prediction prediction = Predict.of(of, with.over(of), Accuracy.CERTIFIED, whileNewest(asked));
             synchronized (this) {
-                if (revision.get() != asked) return;
+                if (solved.get() != asked) return;
                 whole = Optional.of(prediction);
                 picture().ifPresent(p -> listeners.tell("picture", p));
                 listeners.tell("state", state());
@@ -370,7 +374,7 @@ public final class Notebook implements AutoCloseable {
 
             @Override
             public boolean cancelled() {
-                return Thread.currentThread().isInterrupted() || revision.get() != asked;
+                return Thread.currentThread().isInterrupted() || solved.get() != asked;
             }
         };
     }

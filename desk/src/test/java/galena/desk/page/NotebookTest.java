@@ -105,6 +105,13 @@ final class NotebookTest {
                 .isBetween(-5000.0, -4500.0);
     }
 
+    /** A reading changes the notebook, not the circuit: what is being solved meanwhile is still wanted. */
+    @Test
+    void a_reading_noted_at_once_leaves_the_picture_to_be_completed() throws Exception {
+        json(demo.page().post("/api/reading", "{\"what\":\"carrier\",\"text\":\"987.2 kHz ± 50 Hz\",\"at\":\"TP1\"}"));
+        until("/api/picture", p -> p.path("complete").asBoolean());
+    }
+
     /** Asks again until an answer is as it shall be; what is computed meanwhile takes its time. */
     private JsonNode until(String path, Predicate<JsonNode> wanted) throws Exception {
         for (int k = 0; k < 600; k++) {
