@@ -86,8 +86,13 @@ final class Chromium implements AutoCloseable {
 
     /** Types into a field in place of what stands there, and leaves it with Enter. */
     void type(String css, String text) {
+        write(css, text + Keys.ENTER);
+    }
+
+    /** Types into a field in place of what stands there, and stays in it. */
+    void write(String css, String text) {
         until("a field for \"" + text + "\"", () -> {
-            find(css).sendKeys(Keys.chord(Keys.CONTROL, "a"), text, Keys.ENTER);
+            find(css).sendKeys(Keys.chord(Keys.CONTROL, "a"), text);
             return true;
         });
     }
