@@ -124,8 +124,8 @@ final class Asking {
         }
     }
 
-    private Share share(int k) {
-        return new Share(progress, SHARES[k], SHARES[k + 1]);
+    private Progress share(int k) {
+        return progress.part(SHARES[k], SHARES[k + 1]);
     }
 
     private Running running() throws BadInputException, NoOperatingPoint, NotRunning {

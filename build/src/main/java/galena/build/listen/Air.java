@@ -1,11 +1,24 @@
 package galena.build.listen;
 
 import galena.build.figure.Figure;
+import galena.build.folder.BuildFolder;
+import galena.build.folder.Overlay;
+import galena.build.predict.NoOperatingPoint;
+import galena.build.predict.Predict;
+import galena.build.predict.Prediction;
+import galena.build.predict.Progress;
+import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
 import galena.build.reach.Hearing;
 import galena.build.reach.Reach;
+import galena.build.reach.Reaching;
+import galena.build.reach.Surroundings;
+import galena.build.source.BadInputException;
+import galena.engine.steady.Accuracy;
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What lies between a build and a set, taken from its reach.
@@ -16,6 +29,47 @@ import java.util.Optional;
  * @param silent whether the set does not play at all
  */
 public record Air(double distance, Figure signalToNoise, double noiseToCarrier, boolean silent) {
+
+    /** How far off a set stands where neither asked nor intended, m. */
+    private static final double USUAL_DISTANCE = 3;
+
+    /**
+     * What was found of the way to a set.
+     *
+     * @param missing why nothing was, in words
+     */
+    public record Sought(Optional<Air> air, Optional<String> missing) {
+        private static Sought none(String why) {
+            return new Sought(Optional.empty(), Optional.of(why));
+        }
+    }
+
+    /**
+     * By the build's own reach.
+     *
+     * @param distance m; the intent's, or 3 m, unless said
+     * @throws BadInputException when the circuit has no solution for a reason that stands in the file
+     * @throws NoOperatingPoint when none was found
+     * @throws IOException when the drawer can't be read for the digest
+     */
+    public static Sought to(
+            SetKind set,
+            BuildFolder folder,
+            Overlay overlay,
+            Surroundings around,
+            OptionalDouble distance,
+            Progress progress)
+            throws BadInputException, NoOperatingPoint, IOException {
+        Prediction prediction = Predict.of(folder, overlay, Accuracy.LIVE, progress);
+        if (!(Reaching.of(folder.build(), prediction, around) instanceof Reach reach))
+            return Sought.none("the build's reach is not known");
+        double far = distance.orElseGet(
+                () -> folder.build().intent().distance().map(Quantity::value).orElse(USUAL_DISTANCE));
+        Optional<Air> air = of(reach, set, far);
+        return air.isPresent()
+                ? new Sought(air, Optional.empty())
+                : Sought.none("reach gives no signal-to-noise at that distance");
+    }
 
     /**
      * @param reach of the build

@@ -26,6 +26,22 @@ public interface Progress {
     /** True when the computation is to stop; it then ends with a {@link java.util.concurrent.CancellationException}. */
     boolean cancelled();
 
+    /** The progress of one part of a longer computation, which goes from one share of the whole to another. */
+    default Progress part(double from, double to) {
+        Progress whole = this;
+        return new Progress() {
+            @Override
+            public void at(double share, String doing) {
+                whole.at(from + share * (to - from), doing);
+            }
+
+            @Override
+            public boolean cancelled() {
+                return whole.cancelled();
+            }
+        };
+    }
+
     /** The same as the engine wants it. */
     default Watch watch() {
         return new Watch(this::cancelled);

@@ -8,13 +8,8 @@ import galena.build.listen.ListenReport;
 import galena.build.listen.Listening;
 import galena.build.listen.NothingToHear;
 import galena.build.listen.SetKind;
-import galena.build.predict.Predict;
-import galena.build.predict.Prediction;
 import galena.build.predict.Running;
-import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
-import galena.build.reach.Reach;
-import galena.build.reach.Reaching;
 import galena.build.reach.Surroundings;
 import galena.build.source.BadInputException;
 import galena.desk.console.ExitCode;
@@ -51,7 +46,6 @@ import picocli.CommandLine.Parameters;
                         + " source's peak level.")
 public final class ListenCommand implements Callable<Integer> {
     private static final double DEMO_RATE = 48_000;
-    private static final double USUAL_DISTANCE = 3;
 
     private final Terminal terminal;
 
@@ -202,17 +196,9 @@ public final class ListenCommand implements Callable<Integer> {
             without.add("Noise was left out as asked.");
             return Optional.empty();
         }
-        Prediction prediction = Predict.of(build, overlay, Accuracy.LIVE, attention);
-        if (!(Reaching.of(build.build(), prediction, asking.around()) instanceof Reach reach)) {
-            without.add("No noise: the build's reach is not known.");
-            return Optional.empty();
-        }
-        double far = asking.distance()
-                .orElseGet(() ->
-                        build.build().intent().distance().map(Quantity::value).orElse(USUAL_DISTANCE));
-        Optional<Air> air = Air.of(reach, asking.set(), far);
-        if (air.isEmpty()) without.add("No noise: reach gives no signal-to-noise at that distance.");
-        return air;
+        Air.Sought sought = Air.to(asking.set(), build, overlay, asking.around(), asking.distance(), attention);
+        sought.missing().ifPresent(why -> without.add("No noise: " + why + "."));
+        return sought.air();
     }
 
     /** The seconds that processing took. */

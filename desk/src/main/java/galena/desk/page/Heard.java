@@ -13,13 +13,9 @@ import galena.build.listen.NothingToHear;
 import galena.build.listen.SetKind;
 import galena.build.listen.Sound;
 import galena.build.predict.NoOperatingPoint;
-import galena.build.predict.Predict;
 import galena.build.predict.Progress;
 import galena.build.predict.Running;
-import galena.build.quantity.Quantity;
 import galena.build.quantity.Unit;
-import galena.build.reach.Reach;
-import galena.build.reach.Reaching;
 import galena.build.reach.Surroundings;
 import galena.build.source.BadInputException;
 import galena.desk.writing.Words;
@@ -35,6 +31,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.CancellationException;
 
 /** A programme as a set receives it, on a slip with both to be played: what went in and what came out. */
@@ -42,7 +39,6 @@ final class Heard {
     /** Of a longer recording this much is heard, s. */
     private static final double LONGEST = 60;
 
-    private static final double USUAL_DISTANCE = 3;
     private static final int BITS = 16;
     private static final double PREPARED = 0.7;
     private static final double POINT = 100;
@@ -76,7 +72,7 @@ final class Heard {
 
     private Slip slip(Programme programme, String name, SetKind set)
             throws BadInputException, NoOperatingPoint, Running.NotRunning, IOException {
-        Progress first = within(0, PREPARED);
+        Progress first = progress.part(0, PREPARED);
         Running running = Running.of(folder.build(), overlay, Accuracy.LIVE, first);
         Listen listen;
         try {
@@ -113,15 +109,9 @@ final class Heard {
 
     /** What the reach says of the way to the set; why not, where it says nothing. */
     private Optional<Air> air(SetKind set, Progress within) throws BadInputException, NoOperatingPoint, IOException {
-        var prediction = Predict.of(folder, overlay, Accuracy.LIVE, within);
-        if (!(Reaching.of(folder.build(), prediction, Surroundings.RESIDENTIAL) instanceof Reach reach)) {
-            notes.add("No noise is in it: the build's reach is not known.");
-            return Optional.empty();
-        }
-        double far = folder.build().intent().distance().map(Quantity::value).orElse(USUAL_DISTANCE);
-        Optional<Air> air = Air.of(reach, set, far);
-        if (air.isEmpty()) notes.add("No noise is in it: reach gives no signal-to-noise at that distance.");
-        return air;
+        Air.Sought sought = Air.to(set, folder, overlay, Surroundings.RESIDENTIAL, OptionalDouble.empty(), within);
+        sought.missing().ifPresent(why -> notes.add("No noise is in it: " + why + "."));
+        return sought.air();
     }
 
     private List<Slip.Sound> send(Programme programme, Listening stream, String name, SetKind set)
@@ -221,19 +211,5 @@ final class Heard {
                 "Beside the full envelope it is off by at most %.1f points of depth and %.1f of distortion.",
                 POINT * depth,
                 POINT * distortion);
-    }
-
-    private Progress within(double from, double to) {
-        return new Progress() {
-            @Override
-            public void at(double share, String doing) {
-                progress.at(from + (to - from) * share, doing);
-            }
-
-            @Override
-            public boolean cancelled() {
-                return progress.cancelled();
-            }
-        };
     }
 }

@@ -45,9 +45,7 @@ final class BrowserTest {
         OpenedDemo.lay(folder.resolve("build.yaml"));
         keepDrawing();
         demo = OpenedDemo.in(folder);
-        browser.size(1280, 800);
-        browser.driver.get(demo.server.address());
-        browser.until("a ready page", () -> browser.script("return document.documentElement.dataset.ready === 'true'"));
+        browser.open(demo);
         browser.until("the schematic", () -> browser.script("return document.querySelectorAll('.part').length > 20"));
     }
 
@@ -62,14 +60,7 @@ final class BrowserTest {
 
     @AfterEach
     void close() {
-        browser.driver.get("about:blank"); // the page is left before its server goes
-        List<String> complaints = browser.complaints().stream()
-                .filter(c ->
-                        !c.contains("status of 422")) // what was refused is told to the builder, not to the console
-                .toList();
-        demo.close();
-        assertThat(complaints).isEmpty();
-        assertThat(demo.faults).isEmpty();
+        browser.leave(demo, "status of 422");
     }
 
     private String file() {

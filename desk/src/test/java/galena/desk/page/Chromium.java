@@ -1,9 +1,12 @@
 package galena.desk.page;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -117,6 +120,32 @@ final class Chromium implements AutoCloseable {
             }
         }
         throw new AssertionError("waited in vain for: " + what + "\n" + text("#troubles") + "\n" + complaints());
+    }
+
+    /** Opens a page and waits until it is ready. */
+    void open(OpenedDemo page) {
+        size(1280, 800);
+        driver.get(page.server.address());
+        ready();
+    }
+
+    void ready() {
+        until("a ready page", () -> script("return document.documentElement.dataset.ready === 'true'"));
+    }
+
+    /**
+     * Leaves a page before its server goes; nobody may have complained.
+     *
+     * @param told refusals that are told to the builder, not to the console
+     */
+    void leave(OpenedDemo page, String... told) {
+        driver.get("about:blank");
+        List<String> complaints = complaints().stream()
+                .filter(c -> Arrays.stream(told).noneMatch(c::contains))
+                .toList();
+        page.close();
+        assertThat(complaints).isEmpty();
+        assertThat(page.faults).isEmpty();
     }
 
     /** What the browser has complained of so far. */

@@ -44,24 +44,12 @@ final class LoopTest {
 
     private void open() throws Exception {
         page = OpenedDemo.as(folder);
-        browser.size(1280, 800);
-        browser.driver.get(page.server.address());
-        ready();
-    }
-
-    private static void ready() {
-        browser.until("a ready page", () -> browser.script("return document.documentElement.dataset.ready === 'true'"));
+        browser.open(page);
     }
 
     @AfterEach
     void close() {
-        browser.driver.get("about:blank");
-        List<String> complaints = browser.complaints().stream()
-                .filter(c -> !c.contains("status of 422") && !c.contains("status of 409"))
-                .toList();
-        page.close();
-        assertThat(complaints).isEmpty();
-        assertThat(page.faults).isEmpty();
+        browser.leave(page, "status of 422", "status of 409");
     }
 
     private String file() {
@@ -182,7 +170,7 @@ final class LoopTest {
         browser.push("[data-work=propose] .work button");
         browser.until("work", () -> browser.text("[data-work=propose]").contains("Stop"));
         browser.driver.navigate().refresh();
-        ready();
+        browser.ready();
         browser.until("still at it", () -> browser.text("[data-work=propose]").contains("Stop"));
         browser.push("[data-work=propose] .work button");
         browser.until("the end", () -> browser.text("[data-work=propose]").contains("stopped"));
