@@ -27,6 +27,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 
@@ -77,7 +78,8 @@ final class DeviceSubstitutes {
                     progress.at(0.1 + 0.6 * done.incrementAndGet() / types.size(), "devices");
                     return row;
                 })
-                .sorted(Comparator.comparing(SubstituteReport.Row::fit).thenComparingDouble(r -> -r.yield()))
+                .sorted(Comparator.comparing(SubstituteReport.Row::fit)
+                        .thenComparingDouble(r -> -r.yield().orElse(0)))
                 .toList();
         List<String> notes = new ArrayList<>();
         if (types.stream().noneMatch(stock::holdsDevice) && stock.hasDevices())
@@ -130,9 +132,7 @@ final class DeviceSubstitutes {
 
     private SubstituteReport.Row row(String type) {
         Optional<Build> build = Candidates.with(here.build(), Map.of(Candidates.key(entry), type));
-        if (build.isEmpty())
-            return new SubstituteReport.Row(
-                    type, SubstituteReport.Fit.NOT, "", 0, "its sheet lacks what a prediction needs");
+        if (build.isEmpty()) return unsolved(type, "its sheet lacks what a prediction needs");
         Optional<Tried> asItIs = looking.look(build.get(), here.running()).map(this::drawn);
         if (asItIs.isPresent() && good(asItIs.get())) return row(type, SubstituteReport.Fit.AS_IT_IS, "", asItIs.get());
         Optional<Changed> changed = changed(build.get());
@@ -144,12 +144,20 @@ final class DeviceSubstitutes {
                                 > asItIs.get().standing().yield());
         if (better) return row(type, SubstituteReport.Fit.NOT, changed.get().words, changed.get().tried);
         return asItIs.map(t -> row(type, SubstituteReport.Fit.NOT, "", t))
-                .orElse(new SubstituteReport.Row(type, SubstituteReport.Fit.NOT, "", 0, "it does not oscillate"));
+                .orElse(unsolved(type, "it does not oscillate"));
+    }
+
+    private static SubstituteReport.Row unsolved(String type, String why) {
+        return new SubstituteReport.Row(type, SubstituteReport.Fit.NOT, "", OptionalDouble.empty(), why);
     }
 
     private SubstituteReport.Row row(String type, SubstituteReport.Fit fit, String change, Tried tried) {
         return new SubstituteReport.Row(
-                type, fit, change, tried.standing().yield(), Neighbour.effects(here.typical(), tried.typical()));
+                type,
+                fit,
+                change,
+                OptionalDouble.of(tried.standing().yield()),
+                Neighbour.effects(here.typical(), tried.typical()));
     }
 
     private boolean good(Tried tried) {

@@ -3,6 +3,7 @@ package galena.build.substitute;
 import galena.build.figure.Figure;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What can stand in a part's place. */
 public sealed interface SubstituteReport {
@@ -36,10 +37,10 @@ public sealed interface SubstituteReport {
      *
      * @param fit whether it works
      * @param change the one value that goes with it, "Rs 2.2 kΩ → 1.5 kΩ"; empty where none is needed or none helps
-     * @param yield share of copies that meet every line, with the change
+     * @param yield share of copies that meet every line, with the change; empty where none could be solved
      * @param effects against what stands there now, in words
      */
-    record Row(String type, Fit fit, String change, double yield, String effects) {}
+    record Row(String type, Fit fit, String change, OptionalDouble yield, String effects) {}
 
     /** How a device serves. */
     enum Fit {

@@ -19,11 +19,13 @@ public final class SubstituteJson {
     }
 
     private static void devices(Json json, Devices report) {
-        json.each("devices", report.rows(), r -> json.text("type", r.type())
-                .text("fit", r.fit().name().toLowerCase(Locale.ROOT))
-                .text("change", r.change())
-                .number("yield", r.yield())
-                .text("effects", r.effects()));
+        json.each("devices", report.rows(), r -> {
+            json.text("type", r.type())
+                    .text("fit", r.fit().name().toLowerCase(Locale.ROOT))
+                    .text("change", r.change());
+            r.yield().ifPresent(yield -> json.number("yield", yield));
+            json.text("effects", r.effects());
+        });
         report.window().ifPresent(w -> json.object("window", () -> window(json, w)));
         json.texts("notes", report.notes());
     }

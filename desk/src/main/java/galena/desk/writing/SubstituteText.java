@@ -41,7 +41,7 @@ public final class SubstituteText {
                 table.row(
                         fit == Fit.NOT ? Tone.BAD : Tone.GOOD,
                         r.type(),
-                        Words.percent(r.yield()),
+                        r.yield().isPresent() ? Words.percent(r.yield().getAsDouble()) : "–",
                         (r.change().isEmpty() ? "" : "with " + r.change() + ": ") + r.effects());
             table.end();
         }

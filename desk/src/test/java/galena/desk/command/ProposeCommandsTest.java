@@ -26,6 +26,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -105,8 +106,13 @@ final class ProposeCommandsTest {
                 0.97,
                 List.of(
                         new SubstituteReport.Row(
-                                "J310", SubstituteReport.Fit.WITH_A_CHANGE, "Rs 1 kΩ → 3.3 kΩ", 1, "output −3.0 %"),
-                        new SubstituteReport.Row("J113", SubstituteReport.Fit.NOT, "", 0, "it does not oscillate")),
+                                "J310",
+                                SubstituteReport.Fit.WITH_A_CHANGE,
+                                "Rs 1 kΩ → 3.3 kΩ",
+                                OptionalDouble.of(1),
+                                "output −3.0 %"),
+                        new SubstituteReport.Row(
+                                "J113", SubstituteReport.Fit.NOT, "", OptionalDouble.empty(), "it does not oscillate")),
                 Optional.of(window),
                 List.of("a note"));
         SubstituteReport values = new SubstituteReport.Values(
@@ -122,6 +128,8 @@ final class ProposeCommandsTest {
             Screen page = new Screen();
             SubstituteText.print(report, page.terminal);
             assertThat(page.answers()).contains("In place of " + report.part()).doesNotContain("null", "Optional");
+            if (report == devices)
+                assertThat(page.answers()).as("no share where none was solved").containsPattern("J113 +– +it does not");
             assertThat(page.answers().lines().mapToInt(String::length).max().orElseThrow())
                     .isLessThanOrEqualTo(80);
         }
